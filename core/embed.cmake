@@ -1,0 +1,16 @@
+# Builds data files into a program: cmake -D OUT=file.cpp -D ROOT=dir -D NAME=function -D FILES=a|b -P embed.cmake
+# writes  std::span<const oaklight::EmbeddedFile> oaklight::NAME()  with one entry a file, sorted by path.
+set(body "// Made by core/embed.cmake. Do not edit.\n#include \"core/base/embedded.hpp\"\n\n#include <array>\n\nnamespace oaklight {\nnamespace {\n\n")
+set(table "")
+string(REPLACE "|" ";" files "${FILES}")
+list(SORT files)
+set(i 0)
+foreach(file IN LISTS files)
+  file(READ "${ROOT}/${file}" hex HEX)
+  string(REGEX REPLACE "([0-9a-f][0-9a-f])" "'\\\\x\\1'," bytes "${hex}")
+  string(APPEND body "const char k${i}[] = {${bytes}'\\0'};\n")
+  string(APPEND table "    EmbeddedFile{\"${file}\", {k${i}, sizeof k${i} - 1}},\n")
+  math(EXPR i "${i} + 1")
+endforeach()
+string(APPEND body "const std::array<EmbeddedFile, ${i}> kFiles = {{\n${table}}};\n\n}  // namespace\n\nstd::span<const EmbeddedFile> ${NAME}() { return kFiles; }\n\n}  // namespace oaklight\n")
+file(WRITE "${OUT}" "${body}")

@@ -1,0 +1,40 @@
+#include "core/measure/stocking.hpp"
+
+#include "core/measure/basal_area.hpp"
+
+namespace oaklight {
+namespace {
+
+/// c0 * trees + c1 * sum of diameters + c2 * sum of squared diameters.
+struct Coefficients {
+  double trees, diameters, squared;
+};
+constexpr Coefficients kStocking{-0.00507, 0.01698, 0.00317};  // Gingrich 1967, from memory
+constexpr Coefficients kCrownCompetition{0.0175, 0.0205,
+                                         0.0060};  // Krajicek et al. 1961, from memory
+
+double combine(const Coefficients& c, const StockingSums& s) {
+  return c.trees * s.trees + c.diameters * s.diameters + c.squared * s.squared_diameters;
+}
+
+/// Trees of one quadratic mean diameter at which the combination reaches 100 %.
+StockingLine line_at_100(const Coefficients& c, Inches qmd) {
+  const double amd = -0.259 + 0.973 * qmd.value;  // chart relation, from memory
+  const double per_tree = c.trees + c.diameters * amd + c.squared * qmd.value * qmd.value;
+  const TreesPerAcre trees{100.0 / per_tree};
+  return {SquareFeetPerAcre{trees.value * basal_area(qmd).value}, trees};
+}
+
+}  // namespace
+
+Percent upland_oak_stocking(const StockingSums& sums) { return Percent{combine(kStocking, sums)}; }
+
+Percent crown_competition(const StockingSums& sums) {
+  return Percent{combine(kCrownCompetition, sums)};
+}
+
+StockingLine a_line(Inches qmd) { return line_at_100(kStocking, qmd); }
+
+StockingLine b_line(Inches qmd) { return line_at_100(kCrownCompetition, qmd); }
+
+}  // namespace oaklight

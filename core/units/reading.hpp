@@ -1,0 +1,69 @@
+#pragma once
+
+#include <compare>
+#include <cstdint>
+
+#include "core/base/result.hpp"
+#include "core/units/units.hpp"
+
+namespace oaklight {
+
+/// The units in which a crew reads its instruments; kept with each record, so that a stored reading
+/// is what the tape showed and not a conversion of it.
+enum class UnitSystem {
+  us,      ///< DBH in inches, distances and heights in feet
+  metric,  ///< DBH in centimetres, distances and heights in metres
+};
+
+/// Diameter at breast height exactly as the tape reads it: whole tenths of an inch or of a
+/// centimetre. Every Dbh that exists lies in 0.1 .. 200.0 in, or 0.1 .. 508.0 cm; only from_tenths
+/// can make one.
+class Dbh {
+ public:
+  static constexpr std::int32_t kMaxTenthInches = 2000;
+  static constexpr std::int32_t kMaxTenthCentimetres = 5080;
+
+  /// Errors: out_of_range.
+  static Result<Dbh> from_tenths(std::int32_t tenths, UnitSystem system);
+
+  [[nodiscard]] constexpr std::int32_t tenths() const { return tenths_; }
+  [[nodiscard]] constexpr UnitSystem system() const { return system_; }
+  /// What is computed with.
+  [[nodiscard]] constexpr Inches inches() const {
+    const double shown = tenths_ / 10.0;
+    return system_ == UnitSystem::us ? Inches{shown} : to_inches(Centimetres{shown});
+  }
+  friend constexpr bool operator==(Dbh, Dbh) = default;
+
+ private:
+  constexpr Dbh(std::int32_t tenths, UnitSystem system) : tenths_(tenths), system_(system) {}
+  std::int32_t tenths_;
+  UnitSystem system_;
+};
+
+/// A distance or height exactly as taped: whole hundredths of a foot or of a metre (a centimetre).
+/// Every TapedLength that exists lies in 0 .. 1000 ft or 0 .. 305 m.
+class TapedLength {
+ public:
+  static constexpr std::int32_t kMaxHundredthFeet = 100'000;
+  static constexpr std::int32_t kMaxHundredthMetres = 30'500;
+
+  /// Errors: out_of_range.
+  static Result<TapedLength> from_hundredths(std::int32_t hundredths, UnitSystem system);
+
+  [[nodiscard]] constexpr std::int32_t hundredths() const { return hundredths_; }
+  [[nodiscard]] constexpr UnitSystem system() const { return system_; }
+  [[nodiscard]] constexpr Feet feet() const {
+    const double shown = hundredths_ / 100.0;
+    return system_ == UnitSystem::us ? Feet{shown} : to_feet(Metres{shown});
+  }
+  friend constexpr bool operator==(TapedLength, TapedLength) = default;
+
+ private:
+  constexpr TapedLength(std::int32_t hundredths, UnitSystem system)
+      : hundredths_(hundredths), system_(system) {}
+  std::int32_t hundredths_;
+  UnitSystem system_;
+};
+
+}  // namespace oaklight
