@@ -28,6 +28,11 @@ class Dbh {
 
   [[nodiscard]] constexpr std::int32_t tenths() const { return tenths_; }
   [[nodiscard]] constexpr UnitSystem system() const { return system_; }
+  /// The reading in hundredths of a millimetre, a unit in which both tapes are whole numbers, so
+  /// that sizes of either system are compared exactly. 0.1 in is 2.54 mm by definition.
+  [[nodiscard]] constexpr std::int32_t hundredth_mm() const {
+    return tenths_ * (system_ == UnitSystem::us ? 254 : 100);
+  }
   /// What is computed with.
   [[nodiscard]] constexpr Inches inches() const {
     const double shown = tenths_ / 10.0;
