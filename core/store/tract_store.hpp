@@ -1,0 +1,150 @@
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "core/base/clock.hpp"
+#include "core/base/id.hpp"
+#include "core/base/result.hpp"
+#include "core/model/mark.hpp"
+
+namespace oaklight {
+
+enum class OpenMode { read_write, read_only };
+
+/// What decides the time, the chance and the name in a store; passed in so that a test decides it.
+struct StoreContext {
+  Clock& clock;             ///< kept by reference, must outlive the store
+  IdSource::Random random;  ///< see system_random()
+  std::string device;       ///< which tablet or program writes, as the history shall name it
+};
+
+/// Takes a record out of use. Its row stays in the file as a tombstone, so that undo and joining
+/// files work; load() leaves it out.
+struct Remove {
+  std::variant<StandId, CruiseId, PlotId, TreeId, RegenId, WalkTreeId, ContactId, MarkId, MapLineId>
+      id;
+};
+
+/// One record as it shall be from now on: added when its id is new, corrected when the file has it.
+using Change =
+    std::variant<Tract, Stand, Cruise, Plot, Tree, Regen, WalkTree, Contact, Mark, MapLine, Remove>;
+
+/// One thing that a person did. It is written whole or not at all, and undone in one step.
+struct Action {
+  std::string label;  ///< as undo shows it: "tally red oak 12.3 in", "import 3 files"
+  std::vector<Change> changes;
+};
+
+enum class HistoryKind { action, undo, redo };
+
+/// One line of the history. Nothing is ever taken out of it: an undo is a line of its own.
+struct HistoryEntry {
+  Uuid id;
+  std::string at;  ///< UTC, "2026-05-04T13:07:00.000Z"
+  std::string device;
+  std::string label;
+  HistoryKind kind = HistoryKind::action;
+  std::optional<Uuid> target;  ///< the action that was undone or redone
+  int rows = 0;                ///< records that changed
+};
+
+/// What a press on undo or redo would do; nothing when there is nothing to do.
+struct UndoState {
+  std::optional<std::string> undo;  ///< label of the action
+  std::optional<std::string> redo;
+};
+
+struct TableCount {
+  std::string table;
+  std::int64_t live = 0;
+  std::int64_t removed = 0;  ///< tombstones
+  friend bool operator==(const TableCount&, const TableCount&) = default;
+};
+
+/// What a check of the file found.
+struct CheckReport {
+  std::vector<std::string> done;    ///< one line for each check that ran
+  std::vector<Error> problems;      ///< empty: the file is sound
+  std::vector<TableCount> records;  ///< record tables in the order of the data dictionary
+};
+
+/// The tract file: an SQLite database that is also a GeoPackage (schema/README.md). One object is
+/// one open file. Not for use by two threads at once.
+///
+/// errors of every call: disk_full, io_failed, busy, damaged; nothing was changed when one returns.
+class TractStore {
+ public:
+  /// Makes a new file with an unnamed tract and copies of all forms.
+  /// Errors: cannot_write when something is at that path already or the folder is not writable.
+  static Result<TractStore> create(const std::filesystem::path& path, StoreContext context);
+
+  /// Opens a file; one of an older step is brought up to date first (a copy of it is kept beside).
+  /// read_only never writes to the file and works on read-only media.
+  /// Errors: cannot_open, not_a_tract_file, file_too_new, damaged; busy when another program has it
+  /// open for writing; read_only when it is too old to be read unchanged.
+  static Result<TractStore> open(const std::filesystem::path& path, OpenMode mode,
+                                 StoreContext context);
+
+  TractStore(TractStore&&) noexcept;
+  TractStore& operator=(TractStore&&) noexcept;
+  ~TractStore();  ///< closes the file; whatever was applied is on disk already
+
+  [[nodiscard]] const std::filesystem::path& path() const;
+  [[nodiscard]] OpenMode mode() const;
+
+  /// Ids for new records; they rise above every id in the file.
+  IdSource& ids();
+
+  /// All records at one moment, without the removed ones, each kind in order of its ids.
+  /// Errors: damaged, naming table and record, when a row does not match its checksum.
+  [[nodiscard]] Result<TractData> load() const;
+
+  /// Writes an action and its history in one transaction; on disk when it returns. An action that
+  /// changes nothing leaves no trace.
+  /// Errors, each naming the record in `where`: unknown_reference (a record it points at is missing
+  /// or removed, or a removed one is still pointed at), duplicate (a tag, stand name or plot label
+  /// in use), out_of_range, contradiction (readings of two unit systems in one record),
+  /// missing_value (nil id), bad_geometry, read_only.
+  Status apply(const Action& action);
+
+  /// Reverses the newest action that is not undone, without limit and across restarts.
+  /// Errors: nothing_to_undo.
+  Status undo();
+  /// Does again what undo reversed last, as long as no new action came between.
+  /// Errors: nothing_to_undo.
+  Status redo();
+  [[nodiscard]] Result<UndoState> undo_state() const;
+  /// Newest first, at most limit lines.
+  [[nodiscard]] Result<std::vector<HistoryEntry>> history(std::size_t limit) const;
+
+  /// The tract's own copies of the files of forms/ ("species/species.csv"), sorted by path.
+  [[nodiscard]] Result<std::vector<std::string>> form_paths() const;
+  /// Errors: missing_rule when the file has no form of that path.
+  [[nodiscard]] Result<std::string> form_text(std::string_view form_path) const;
+  /// Replaces one form by the user's version, as an action that can be undone.
+  /// Errors: missing_rule, read_only. The text itself is not judged here.
+  Status set_form_text(std::string_view form_path, std::string text);
+
+  /// Reads the whole file against its rules: header, settings, structure, references, checksums,
+  /// GeoPackage rules. A problem found is in the report; an Error means that the check itself could
+  /// not run.
+  [[nodiscard]] Result<CheckReport> check() const;
+
+  /// A compact copy in one file, for handing over or keeping; opened again and counted.
+  /// Errors: cannot_write when the target exists, cannot be written or does not hold the same.
+  Status copy_to(const std::filesystem::path& target) const;
+
+ private:
+  struct Impl;
+  explicit TractStore(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace oaklight
