@@ -1,0 +1,128 @@
+#include "core/base/csv_text.hpp"
+
+namespace oaklight {
+namespace {
+
+/// Reads records one by one and knows on which line it stands.
+class Reader {
+ public:
+  Reader(std::string_view text, std::string_view file) : text_(text), file_(file) {
+    constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+    if (text_.starts_with(kByteOrderMark)) text_.remove_prefix(kByteOrderMark.size());
+  }
+
+  [[nodiscard]] bool at_end() const { return at_ == text_.size(); }
+
+  /// The next record; a line with nothing on it is one empty cell.
+  Result<CsvRow> record() {
+    CsvRow row{line_, {}};
+    while (true) {
+      std::string cell;
+      if (!at_end() && text_[at_] == '"') {
+        if (const Status read = quoted(cell); !read) return read.error();
+      } else if (const Status read = plain(cell); !read) {
+        return read.error();
+      }
+      row.cells.push_back(std::move(cell));
+      if (at_end() || text_[at_] != ',') break;
+      ++at_;
+    }
+    skip_line_end();
+    return row;
+  }
+
+ private:
+  [[nodiscard]] bool at_line_end() const {
+    return at_end() || text_[at_] == '\n' ||
+           (text_[at_] == '\r' && (at_ + 1 == text_.size() || text_[at_ + 1] == '\n'));
+  }
+
+  void skip_line_end() {
+    if (!at_end() && text_[at_] == '\r') ++at_;
+    if (!at_end() && text_[at_] == '\n') ++at_;
+    ++line_;
+  }
+
+  Status plain(std::string& cell) {
+    while (!at_line_end() && text_[at_] != ',') {
+      if (text_[at_] == '"') {
+        return problem(line_, "A quote stands inside a cell that does not begin with one.");
+      }
+      cell += text_[at_++];
+    }
+    return Done{};
+  }
+
+  Status quoted(std::string& cell) {
+    const int opened = line_;
+    ++at_;
+    while (!at_end()) {
+      const char c = text_[at_++];
+      if (c == '\n') ++line_;
+      if (c != '"') {
+        cell += c;
+      } else if (!at_end() && text_[at_] == '"') {
+        cell += '"';
+        ++at_;
+      } else if (at_line_end() || text_[at_] == ',') {
+        return Done{};
+      } else {
+        return problem(line_, "Text follows the closing quote of a cell.");
+      }
+    }
+    return problem(opened, "A quote is opened and never closed.");
+  }
+
+  [[nodiscard]] Error problem(int line, std::string what) const {
+    return {ErrorCode::bad_csv, std::move(what), std::string(file_) + ":" + std::to_string(line),
+            "Put quotes around the whole cell and write a quote inside it twice."};
+  }
+
+  std::string_view text_;
+  std::string_view file_;
+  std::size_t at_ = 0;
+  int line_ = 1;
+};
+
+}  // namespace
+
+Result<std::vector<CsvRow>> read_csv(std::string_view text, std::string_view file) {
+  Reader reader(text, file);
+  std::vector<CsvRow> rows;
+  while (!reader.at_end()) {
+    auto row = reader.record();
+    if (!row) return row.error();
+    const bool blank = row->cells.size() == 1 && row->cells.front().empty();
+    if (!blank) rows.push_back(std::move(*row));
+  }
+  return rows;
+}
+
+std::string csv_cell(std::string_view text) {
+  if (text.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(text);
+  std::string quoted = "\"";
+  for (const char c : text) {
+    if (c == '"') quoted += '"';
+    quoted += c;
+  }
+  return quoted + '"';
+}
+
+std::string safe_csv_cell(std::string_view text) {
+  constexpr std::string_view kStartsFormula = "=+-@\t\r\n";
+  if (text.empty() || kStartsFormula.find(text.front()) == std::string_view::npos) {
+    return csv_cell(text);
+  }
+  return csv_cell("'" + std::string(text));
+}
+
+std::string csv_record(std::span<const std::string> cells) {
+  std::string record;
+  for (const std::string& cell : cells) {
+    if (&cell != &cells.front()) record += ',';
+    record += cell;
+  }
+  return record + "\r\n";
+}
+
+}  // namespace oaklight

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/result.hpp"
+
+namespace oaklight {
+
+/// One record of a CSV text.
+struct CsvRow {
+  int line = 0;  ///< of the text, counted from 1, where the record starts
+  std::vector<std::string> cells;
+};
+
+/// The records of an RFC 4180 text, the header included. Lines may end in CRLF or LF; a byte order
+/// mark and empty lines are passed over. Cells are kept as they are, blanks included.
+///
+/// errors   bad_csv for a quote that is not closed, or stands where none may stand; `where` is
+///          "file:line"
+Result<std::vector<CsvRow>> read_csv(std::string_view text, std::string_view file);
+
+/// One cell, quoted when it has to be (RFC 4180 section 2). For numbers and words of ours.
+std::string csv_cell(std::string_view text);
+
+/// One cell of text that a person typed. A spreadsheet runs a cell that begins with = + - @, a tab
+/// or a line break as a formula; such a cell gets an apostrophe in front, which shows it as text.
+std::string safe_csv_cell(std::string_view text);
+
+/// Cells that are already quoted, as one record with its CRLF.
+std::string csv_record(std::span<const std::string> cells);
+
+}  // namespace oaklight

@@ -1,0 +1,90 @@
+#include "core/base/csv_text.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace oaklight {
+namespace {
+
+using testing::ElementsAre;
+
+std::vector<std::vector<std::string>> cells_of(std::string_view text) {
+  const auto rows = read_csv(text, "x.csv");
+  EXPECT_TRUE(rows) << (rows ? "" : to_text(rows.error()));
+  std::vector<std::vector<std::string>> cells;
+  if (rows) {
+    for (const CsvRow& row : *rows) cells.push_back(row.cells);
+  }
+  return cells;
+}
+
+// The seven rules and the examples of RFC 4180 section 2.
+TEST(CsvText, ReadsWhatRfc4180Allows) {
+  EXPECT_THAT(cells_of("aaa,bbb\r\nzzz,yyy\r\n"),
+              ElementsAre(ElementsAre("aaa", "bbb"), ElementsAre("zzz", "yyy")));
+  EXPECT_THAT(cells_of("aaa,bbb"), ElementsAre(ElementsAre("aaa", "bbb")));
+  EXPECT_THAT(cells_of("\"aaa\",\"b\r\nbb\",\"c\"\"c\""),
+              ElementsAre(ElementsAre("aaa", "b\r\nbb", "c\"c")));
+  EXPECT_THAT(cells_of(" a , b "), ElementsAre(ElementsAre(" a ", " b ")));
+  EXPECT_THAT(cells_of("a,,\n"), ElementsAre(ElementsAre("a", "", "")));
+}
+
+TEST(CsvText, PassesOverByteOrderMarkAndEmptyLines) {
+  const auto rows = read_csv(
+      "\xEF\xBB\xBF"
+      "a,b\n\n1,2\n",
+      "x.csv");
+  ASSERT_TRUE(rows);
+  ASSERT_EQ(rows->size(), 2U);
+  EXPECT_EQ(rows->front().cells.front(), "a");
+  EXPECT_EQ(rows->back().line, 3);
+}
+
+TEST(CsvText, CountsLinesInsideQuotedCells) {
+  const auto rows = read_csv("a\n\"1\n2\"\n3\n", "x.csv");
+  ASSERT_TRUE(rows);
+  EXPECT_EQ(rows->at(1).line, 2);
+  EXPECT_EQ(rows->at(2).line, 4);
+}
+
+TEST(CsvText, RefusesBrokenQuotesAndSaysWhere) {
+  const auto open = read_csv("a,b\n1,\"2\n3,4\n", "trees.csv");
+  ASSERT_FALSE(open);
+  EXPECT_EQ(open.error().code, ErrorCode::bad_csv);
+  EXPECT_EQ(open.error().where, "trees.csv:2");
+  const auto tail = read_csv("a\n\"b\"c\n", "trees.csv");
+  ASSERT_FALSE(tail);
+  EXPECT_EQ(tail.error().where, "trees.csv:2");
+  const auto inside = read_csv("a\nb\"c\n", "trees.csv");
+  ASSERT_FALSE(inside);
+  EXPECT_EQ(inside.error().where, "trees.csv:2");
+}
+
+TEST(CsvText, AnEmptyTextHasNoRows) { EXPECT_TRUE(cells_of("").empty()); }
+
+TEST(CsvText, QuotesOnlyWhatNeedsIt) {
+  EXPECT_EQ(csv_cell("red oak"), "red oak");
+  EXPECT_EQ(csv_cell("oak, red"), "\"oak, red\"");
+  EXPECT_EQ(csv_cell("12\" oak"), "\"12\"\" oak\"");
+  EXPECT_EQ(csv_cell("-82.5"), "-82.5");
+}
+
+TEST(CsvText, TypedTextCannotBecomeAFormula) {
+  EXPECT_EQ(safe_csv_cell("=cmd|' /C calc'!A0"), "'=cmd|' /C calc'!A0");
+  EXPECT_EQ(safe_csv_cell("+1"), "'+1");
+  EXPECT_EQ(safe_csv_cell("-1"), "'-1");
+  EXPECT_EQ(safe_csv_cell("@x"), "'@x");
+  EXPECT_EQ(safe_csv_cell("\tx"), "'\tx");
+  EXPECT_EQ(safe_csv_cell("\r=1"), "\"'\r=1\"");
+  EXPECT_EQ(safe_csv_cell("=1,2"), "\"'=1,2\"");
+  EXPECT_EQ(safe_csv_cell("a=b"), "a=b");
+  EXPECT_EQ(safe_csv_cell(""), "");
+}
+
+TEST(CsvText, ARecordEndsInCrlf) {
+  const std::vector<std::string> cells = {"a", csv_cell("b,c")};
+  EXPECT_EQ(csv_record(cells), "a,\"b,c\"\r\n");
+}
+
+}  // namespace
+}  // namespace oaklight
