@@ -41,7 +41,7 @@ Result<Uuid> uuid_from_text(std::string_view text) {
     const auto digit = kHex.find(text[i]);
     if (digit == std::string_view::npos) return bad;
     auto& byte = id.bytes[nibble / 2];
-    byte = static_cast<std::uint8_t>((byte << 4) | digit);
+    byte = static_cast<std::uint8_t>((unsigned{byte} << 4U) | digit);
     ++nibble;
   }
   return id;
