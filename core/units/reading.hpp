@@ -33,11 +33,8 @@ class Dbh {
   [[nodiscard]] constexpr std::int32_t hundredth_mm() const {
     return tenths_ * (system_ == UnitSystem::us ? 254 : 100);
   }
-  /// What is computed with.
-  [[nodiscard]] constexpr Inches inches() const {
-    const double shown = tenths_ / 10.0;
-    return system_ == UnitSystem::us ? Inches{shown} : to_inches(Centimetres{shown});
-  }
+  /// What is computed with. One division of whole numbers, so that 25.4 cm is 10 in exactly.
+  [[nodiscard]] constexpr Inches inches() const { return Inches{hundredth_mm() / 2540.0}; }
   friend constexpr bool operator==(Dbh, Dbh) = default;
 
  private:

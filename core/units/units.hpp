@@ -102,4 +102,7 @@ struct Slope {
   }
 };
 
+/// The slope of a line at this angle to the level; up is positive.
+inline Slope slope_of(Degrees angle) { return {percent(std::tan(radians(angle)))}; }
+
 }  // namespace oaklight
