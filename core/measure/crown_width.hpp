@@ -28,4 +28,26 @@ namespace oaklight {
 /// source   upland_oak_stocking (Gingrich 1967, coefficients from memory) of one tree an acre
 [[nodiscard]] Feet crowded_crown_radius(Inches dbh);
 
+/// A crown width that was worked out, and what had to be guessed for it.
+struct CrownWidth {
+  Feet width;
+  SpeciesCode equation;        ///< whose equation gave it; the tree's own, or its group's
+  Percent live_crown;          ///< used; recorded, or assumed from the crown class
+  bool crown_assumed = false;  ///< no live crown ratio was recorded
+};
+
+/// Crown width of a tree that grew among others. A measured or observed crown always comes first.
+///
+/// returns  the equation's width; below 5 in DBH its 5-in width in proportion; beyond the diameter
+///          at which a curve would turn down its largest; never wider than an open-grown tree,
+///          which is also the answer for an open-grown tree
+/// assumes  a species without an equation is like its group's lead species; an unrecorded live
+/// crown
+///          is 50 % for dominant, 30 % for intermediate, 20 % for overtopped trees and 40 % for
+///          others (all ours); mid-range climate: the equations' climate term, under 1 ft for most
+///          species, is left out
+/// accuracy coefficients from memory; the author reports a scatter of 18 to 35 %
+/// source   Bechtold 2003, Southern Journal of Applied Forestry 27(4):269-278
+[[nodiscard]] CrownWidth stand_grown_crown_width(const Species& species, const TreeFacts& tree);
+
 }  // namespace oaklight
