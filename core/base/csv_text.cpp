@@ -1,5 +1,8 @@
 #include "core/base/csv_text.hpp"
 
+#include <algorithm>
+#include <cassert>
+
 namespace oaklight {
 namespace {
 
@@ -96,6 +99,44 @@ Result<std::vector<CsvRow>> read_csv(std::string_view text, std::string_view fil
     if (!blank) rows.push_back(std::move(*row));
   }
   return rows;
+}
+
+Result<CsvTable> CsvTable::read(std::string_view text, std::string_view file,
+                                std::span<const std::string_view> needed) {
+  auto rows = read_csv(text, file);
+  if (!rows) return rows.error();
+  CsvTable table;
+  table.file_ = file;
+  if (!rows->empty()) {
+    table.header_ = std::move(rows->front().cells);
+    rows->erase(rows->begin());
+  }
+  for (const std::string_view column : needed) {
+    if (std::find(table.header_.begin(), table.header_.end(), column) == table.header_.end()) {
+      return Error{ErrorCode::bad_csv, "The column " + std::string(column) + " is not there.",
+                   table.file_ + ":1", "Name it in the first line."};
+    }
+  }
+  for (const CsvRow& row : *rows) {
+    if (row.cells.size() == table.header_.size()) continue;
+    return Error{ErrorCode::bad_csv,
+                 "This line has " + std::to_string(row.cells.size()) +
+                     " cells; the first line has " + std::to_string(table.header_.size()) + ".",
+                 table.file_ + ":" + std::to_string(row.line),
+                 "Look for a comma too many or too few, or quotes around a cell with a comma."};
+  }
+  table.rows_ = std::move(*rows);
+  return table;
+}
+
+const std::string& CsvTable::cell(std::size_t row, std::string_view column) const {
+  const auto at = std::find(header_.begin(), header_.end(), column);
+  assert(at != header_.end());
+  return rows_[row].cells[static_cast<std::size_t>(at - header_.begin())];
+}
+
+std::string CsvTable::place(std::size_t row, std::string_view column) const {
+  return file_ + ":" + std::to_string(rows_[row].line) + ":" + std::string(column);
 }
 
 std::string csv_cell(std::string_view text) {

@@ -22,6 +22,26 @@ struct CsvRow {
 ///          "file:line"
 Result<std::vector<CsvRow>> read_csv(std::string_view text, std::string_view file);
 
+/// A CSV text whose first record names its columns; for the small tables of forms/.
+class CsvTable {
+ public:
+  /// errors   as read_csv; bad_csv also when a needed column is not there, and for a record whose
+  ///          count of cells is not that of the header
+  static Result<CsvTable> read(std::string_view text, std::string_view file,
+                               std::span<const std::string_view> needed);
+
+  [[nodiscard]] std::size_t size() const { return rows_.size(); }
+  /// The cell of a needed column.
+  [[nodiscard]] const std::string& cell(std::size_t row, std::string_view column) const;
+  /// "file:line:column", for an Error.
+  [[nodiscard]] std::string place(std::size_t row, std::string_view column) const;
+
+ private:
+  std::string file_;
+  std::vector<std::string> header_;
+  std::vector<CsvRow> rows_;
+};
+
 /// One cell, quoted when it has to be (RFC 4180 section 2). For numbers and words of ours.
 std::string csv_cell(std::string_view text);
 

@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <array>
+
 namespace oaklight {
 namespace {
 
@@ -61,6 +63,26 @@ TEST(CsvText, RefusesBrokenQuotesAndSaysWhere) {
 }
 
 TEST(CsvText, AnEmptyTextHasNoRows) { EXPECT_TRUE(cells_of("").empty()); }
+
+TEST(CsvTable, FindsCellsByTheNameOfTheirColumn) {
+  constexpr std::array<std::string_view, 2> kNeeded = {"b", "a"};
+  const auto table = CsvTable::read("a,b,c\n1,2,3\n4,5,6\n", "t.csv", kNeeded);
+  ASSERT_TRUE(table);
+  ASSERT_EQ(table->size(), 2U);
+  EXPECT_EQ(table->cell(1, "b"), "5");
+  EXPECT_EQ(table->place(1, "b"), "t.csv:3:b");
+}
+
+TEST(CsvTable, RefusesMissingColumnsAndRaggedLines) {
+  constexpr std::array<std::string_view, 1> kNeeded = {"b"};
+  const auto without = CsvTable::read("a,c\n1,2\n", "t.csv", kNeeded);
+  ASSERT_FALSE(without);
+  EXPECT_EQ(without.error().code, ErrorCode::bad_csv);
+  const auto ragged = CsvTable::read("a,b\n1,2\n1,2,3\n", "t.csv", kNeeded);
+  ASSERT_FALSE(ragged);
+  EXPECT_EQ(ragged.error().where, "t.csv:3");
+  EXPECT_FALSE(CsvTable::read("", "t.csv", kNeeded));
+}
 
 TEST(CsvText, QuotesOnlyWhatNeedsIt) {
   EXPECT_EQ(csv_cell("red oak"), "red oak");
