@@ -9,9 +9,8 @@ namespace {
 struct Coefficients {
   double trees, diameters, squared;
 };
-constexpr Coefficients kStocking{-0.00507, 0.01698, 0.00317};  // Gingrich 1967, from memory
-constexpr Coefficients kCrownCompetition{0.0175, 0.0205,
-                                         0.0060};  // Krajicek et al. 1961, from memory
+constexpr Coefficients kStocking{-0.00507, 0.01698, 0.00317};      // Gingrich 1967, from memory
+constexpr Coefficients kCrownCompetition{0.0175, 0.0205, 0.0060};  // Krajicek 1961, from memory
 
 double combine(const Coefficients& c, const StockingSums& s) {
   return c.trees * s.trees + c.diameters * s.diameters + c.squared * s.squared_diameters;
@@ -19,13 +18,19 @@ double combine(const Coefficients& c, const StockingSums& s) {
 
 /// Trees of one quadratic mean diameter at which the combination reaches 100 %.
 StockingLine line_at_100(const Coefficients& c, Inches qmd) {
-  const double amd = -0.259 + 0.973 * qmd.value;  // chart relation, from memory
-  const double per_tree = c.trees + c.diameters * amd + c.squared * qmd.value * qmd.value;
+  const SquareFeet each = basal_area(qmd);
+  const double per_tree = combine(c, chart_sums(SquareFeetPerAcre{each.value}, TreesPerAcre{1.0}));
   const TreesPerAcre trees{100.0 / per_tree};
-  return {SquareFeetPerAcre{trees.value * basal_area(qmd).value}, trees};
+  return {SquareFeetPerAcre{trees.value * each.value}, trees};
 }
 
 }  // namespace
+
+StockingSums chart_sums(SquareFeetPerAcre ba, TreesPerAcre trees) {
+  if (trees.value <= 0.0) return {};
+  const double mean = -0.259 + 0.973 * quadratic_mean_diameter(ba, trees).value;  // from memory
+  return {trees.value, trees.value * mean, ba.value / kBasalAreaFactor};
+}
 
 Percent upland_oak_stocking(const StockingSums& sums) { return Percent{combine(kStocking, sums)}; }
 

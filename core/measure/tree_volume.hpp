@@ -21,10 +21,10 @@ struct FormClass {
 ///            more than 3 logs on a tree under 12 in;
 ///            out_of_range: a form class outside 65 .. 90
 /// assumes    between the table's even inches, and at half logs, volume runs straight
-/// accuracy   within 1.2 board feet of 63 printed cells for International 1/4-inch at form class
-/// 80;
-///            within 1.7 % or 2.5 board feet of 213 printed cells for Scribner at 78; printed Doyle
-///            cells not seen
+/// accuracy   International 1/4-inch at form class 80: within 1.2 board feet of 62 of 63 printed
+/// cells
+///            and 1.21 of the other; Scribner at 78: within 1 % or 2.5 board feet of 213 printed
+///            cells; printed Doyle cells were not seen
 /// source     method of Mesavage and Girard 1946; taper table from memory, three entries raised by
 ///            0.1 in to fit the printed tables (tests/published/tree_tables.tsv)
 [[nodiscard]] Result<BoardFeet> tree_board_feet(LogRule rule, Dbh dbh, int half_logs,
