@@ -64,7 +64,7 @@ class IdSource {
  private:
   Clock& clock_;
   Random random_;
-  std::int64_t last_ms_ = -1;
+  std::int64_t last_ms_ = 0;
   std::uint32_t counter_ = 0;
 };
 
