@@ -1,0 +1,40 @@
+#include "core/sample/confidence.hpp"
+
+#include <boost/math/distributions/normal.hpp>
+#include <boost/math/distributions/students_t.hpp>
+
+#include "core/base/number_text.hpp"
+
+namespace oaklight {
+namespace {
+
+// No exception may leave this file: out of range gives NaN or infinity, which callers rule out.
+using Quiet = boost::math::policies::policy<
+    boost::math::policies::domain_error<boost::math::policies::ignore_error>,
+    boost::math::policies::overflow_error<boost::math::policies::ignore_error>,
+    boost::math::policies::evaluation_error<boost::math::policies::ignore_error>>;
+
+/// The probability left in the upper tail. Asking for the upper quantile of it, and not for the
+/// lower quantile of its complement, keeps the digits of confidences close to 1.
+double upper_tail(Confidence confidence) { return (1.0 - confidence.share()) / 2.0; }
+
+}  // namespace
+
+Result<Confidence> Confidence::from_share(double share) {
+  if (share > 0.0 && share < 1.0) return Confidence(share);
+  return Error{ErrorCode::level_out_of_range,
+               "A confidence of " + number_text(100.0 * share, 1) + " % can't be reached.",
+               "confidence", "Choose one above 0 and below 100 %; 95 and 90 are usual."};
+}
+
+double student_t(Confidence confidence, double df) {
+  const boost::math::students_t_distribution<double, Quiet> t(df);
+  return quantile(complement(t, upper_tail(confidence)));
+}
+
+double normal_multiplier(Confidence confidence) {
+  const boost::math::normal_distribution<double, Quiet> z;
+  return quantile(complement(z, upper_tail(confidence)));
+}
+
+}  // namespace oaklight
