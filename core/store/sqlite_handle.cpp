@@ -1,0 +1,398 @@
+#include "core/store/sqlite_handle.hpp"
+
+#include <sqlite3.h>
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <system_error>
+#include <utility>
+
+#include "core/store/gpkg_functions.hpp"
+#include "core/store/sqlite_error.hpp"
+
+namespace oaklight::store {
+namespace {
+
+namespace fs = std::filesystem;
+
+// A tally waits this long for another writer before it says so.
+constexpr int kBusyMilliseconds = 500;
+
+// Far below what SQLite allows and far above what the schema needs. One attached database is left
+// because VACUUM INTO attaches its target.
+struct Limit {
+  int id;
+  int value;
+};
+constexpr std::array kLimits = {Limit{SQLITE_LIMIT_LENGTH, 64 * 1024 * 1024},
+                                Limit{SQLITE_LIMIT_SQL_LENGTH, 100'000},
+                                Limit{SQLITE_LIMIT_COLUMN, 100},
+                                Limit{SQLITE_LIMIT_EXPR_DEPTH, 100},
+                                Limit{SQLITE_LIMIT_COMPOUND_SELECT, 10},
+                                Limit{SQLITE_LIMIT_VDBE_OP, 100'000},
+                                Limit{SQLITE_LIMIT_FUNCTION_ARG, 8},
+                                Limit{SQLITE_LIMIT_ATTACHED, 1},
+                                Limit{SQLITE_LIMIT_LIKE_PATTERN_LENGTH, 100},
+                                Limit{SQLITE_LIMIT_VARIABLE_NUMBER, 100},
+                                Limit{SQLITE_LIMIT_TRIGGER_DEPTH, 4},
+                                Limit{SQLITE_LIMIT_WORKER_THREADS, 0}};
+
+struct Flag {
+  int id;
+  int value;
+};
+constexpr std::array kFlags = {
+    Flag{SQLITE_DBCONFIG_DEFENSIVE, 1}, Flag{SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
+    Flag{SQLITE_DBCONFIG_WRITABLE_SCHEMA, 0}, Flag{SQLITE_DBCONFIG_ENABLE_LOAD_EXTENSION, 0},
+    Flag{SQLITE_DBCONFIG_DQS_DML, 0}};
+
+/// What must be in force, as `PRAGMA name` answers it.
+struct Setting {
+  const char* name;
+  const char* value;
+};
+constexpr std::array kEverywhere = {Setting{"cell_size_check", "1"}, Setting{"mmap_size", "0"},
+                                    Setting{"trusted_schema", "0"}};
+constexpr std::array kForWriting = {Setting{"foreign_keys", "1"}, Setting{"synchronous", "2"},
+                                    Setting{"journal_mode", "wal"}};
+
+/// A file name as a URI, for the one option that only a URI can give.
+std::string immutable_uri(const fs::path& path) {
+  constexpr std::string_view kHex = "0123456789abcdef";
+  std::string uri = "file:";
+  for (const char c : path.string()) {
+    if (std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '/' || c == '.' || c == '_' ||
+        c == '-') {
+      uri += c;
+    } else {
+      const auto byte = static_cast<unsigned char>(c);
+      uri += '%';
+      uri += kHex[byte >> 4];
+      uri += kHex[byte & 15];
+    }
+  }
+  return uri + "?immutable=1";
+}
+
+/// Inside a trigger or view only a spatial index may be kept up; GDAL also counts its features.
+int authorize(void*, int action, const char* first, const char* second, const char*,
+              const char* inside) {
+  if (inside == nullptr) return SQLITE_OK;
+  const std::string_view name = first == nullptr ? "" : first;
+  switch (action) {
+    case SQLITE_SELECT:
+    case SQLITE_READ:
+      return SQLITE_OK;
+    case SQLITE_FUNCTION: {
+      const std::string_view function = second == nullptr ? "" : second;
+      const bool harmless = function.substr(0, 3) == "ST_" || function == "lower";
+      return harmless ? SQLITE_OK : SQLITE_DENY;
+    }
+    case SQLITE_INSERT:
+    case SQLITE_UPDATE:
+    case SQLITE_DELETE:
+      return name.starts_with("rtree_") || name == "gpkg_ogr_contents" ? SQLITE_OK : SQLITE_DENY;
+    default:
+      return SQLITE_DENY;
+  }
+}
+
+int bind(sqlite3_stmt* statement, int place, const Value& value) {
+  struct Binder {
+    sqlite3_stmt* statement;
+    int place;
+    int operator()(std::monostate) const { return sqlite3_bind_null(statement, place); }
+    int operator()(std::int64_t x) const { return sqlite3_bind_int64(statement, place, x); }
+    int operator()(double x) const { return sqlite3_bind_double(statement, place, x); }
+    int operator()(const std::string& x) const {
+      return sqlite3_bind_text64(statement, place, x.data(), x.size(), SQLITE_TRANSIENT,
+                                 SQLITE_UTF8);
+    }
+    int operator()(const Blob& x) const {
+      return sqlite3_bind_blob64(statement, place, x.bytes.data(), x.bytes.size(),
+                                 SQLITE_TRANSIENT);
+    }
+  };
+  return std::visit(Binder{statement, place}, value);
+}
+
+Value cell(sqlite3_stmt* statement, int column) {
+  switch (sqlite3_column_type(statement, column)) {
+    case SQLITE_INTEGER:
+      return sqlite3_column_int64(statement, column);
+    case SQLITE_FLOAT:
+      return sqlite3_column_double(statement, column);
+    case SQLITE_TEXT: {
+      const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(statement, column));
+      return std::string(text, static_cast<std::size_t>(sqlite3_column_bytes(statement, column)));
+    }
+    case SQLITE_BLOB: {
+      const auto* bytes = static_cast<const char*>(sqlite3_column_blob(statement, column));
+      const auto size = static_cast<std::size_t>(sqlite3_column_bytes(statement, column));
+      return Blob{size == 0 ? std::string{} : std::string(bytes, size)};
+    }
+    default:
+      return std::monostate{};
+  }
+}
+
+std::string as_text(const Value& value) {
+  if (const auto* number = std::get_if<std::int64_t>(&value)) return std::to_string(*number);
+  if (const auto* text = std::get_if<std::string>(&value)) return *text;
+  return {};
+}
+
+int open_flags(Use use) {
+  const int common = SQLITE_OPEN_FULLMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_PRIVATECACHE;
+  switch (use) {
+    case Use::make:
+      return common | SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
+    case Use::read_only:
+      return common | SQLITE_OPEN_READONLY;
+    default:
+      return common | SQLITE_OPEN_READWRITE;
+  }
+}
+
+bool has_log(const fs::path& path) {
+  std::error_code ignored;
+  const auto size = fs::file_size(path.string() + "-wal", ignored);
+  return !ignored && size > 0;
+}
+
+}  // namespace
+
+Result<SqliteHandle> SqliteHandle::open(const fs::path& path, Use use) {
+  // An absolute path never looks like a URI, which this build of SQLite would obey.
+  const fs::path full = path == kMemory ? path : fs::absolute(path);
+  sqlite3* db = nullptr;
+  int code = sqlite3_open_v2(full.c_str(), &db, open_flags(use), nullptr);
+  SqliteHandle handle(db, full, use);
+  if (code != SQLITE_OK) return handle.failure(code);
+  if (const auto ready = handle.harden(); !ready) return ready.error();
+
+  auto readable = handle.first("SELECT count(*) FROM sqlite_schema");
+  if (!readable && use == Use::read_only && readable.error().code == ErrorCode::cannot_open &&
+      !has_log(full)) {
+    // A file in WAL mode on read-only media: SQLite cannot make its index file there. With no log
+    // beside it the file is complete, and nobody can change it under us.
+    handle.close();
+    code = sqlite3_open_v2(immutable_uri(full).c_str(), &handle.db_,
+                           open_flags(use) | SQLITE_OPEN_URI, nullptr);
+    if (code != SQLITE_OK) return handle.failure(code);
+    if (const auto ready = handle.harden(); !ready) return ready.error();
+    readable = handle.first("SELECT count(*) FROM sqlite_schema");
+  }
+  if (!readable) return readable.error();
+  if (const auto set = handle.apply_settings(); !set) return set.error();
+  return handle;
+}
+
+Status SqliteHandle::harden() {
+  for (const Flag& flag : kFlags) {
+    if (const int code = sqlite3_db_config(db_, flag.id, flag.value, nullptr); code != SQLITE_OK)
+      return failure(code);
+  }
+  // Making and bringing up run only our own steps, and ALTER TABLE has to look into views.
+  const bool steps = use_ == Use::make || use_ == Use::bring_up;
+  sqlite3_db_config(db_, SQLITE_DBCONFIG_ENABLE_VIEW, steps ? 1 : 0, nullptr);
+  if (!steps) sqlite3_set_authorizer(db_, authorize, nullptr);
+  for (const Limit& limit : kLimits) sqlite3_limit(db_, limit.id, limit.value);
+  sqlite3_busy_timeout(db_, kBusyMilliseconds);
+  if (const int code = register_gpkg_functions(db_); code != SQLITE_OK) return failure(code);
+  return script("PRAGMA cell_size_check = ON; PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY;");
+}
+
+Status SqliteHandle::apply_settings() {
+  switch (use_) {
+    case Use::make:
+      return script(
+          "PRAGMA page_size = 4096; PRAGMA encoding = 'UTF-8'; PRAGMA foreign_keys = ON;");
+    case Use::bring_up:
+      return script("PRAGMA foreign_keys = OFF; PRAGMA synchronous = FULL;");
+    case Use::write:
+      if (const auto set = script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; "
+                                  "PRAGMA foreign_keys = ON;");
+          !set)
+        return set;
+      return verify_settings();
+    case Use::read_only:
+      break;
+  }
+  return verify_settings();
+}
+
+Status SqliteHandle::verify_settings() {
+  std::vector<Setting> settings(kEverywhere.begin(), kEverywhere.end());
+  if (use_ == Use::write) settings.insert(settings.end(), kForWriting.begin(), kForWriting.end());
+  for (const Setting& setting : settings) {
+    const auto row = first("PRAGMA " + std::string(setting.name));
+    if (!row) return row.error();
+    if (!row->has_value() || as_text((**row).front()) != setting.value) {
+      return Error{ErrorCode::cannot_open,
+                   "The database setting " + std::string(setting.name) + " is not " +
+                       setting.value + ", so saved data would not be safe.",
+                   path_.string(),
+                   "Move the file to a local disk, and close other programs that use it."};
+    }
+  }
+  return Done{};
+}
+
+SqliteHandle::SqliteHandle(SqliteHandle&& other) noexcept
+    : db_(std::exchange(other.db_, nullptr)),
+      path_(std::move(other.path_)),
+      use_(other.use_),
+      statements_(std::exchange(other.statements_, {})) {}
+
+SqliteHandle& SqliteHandle::operator=(SqliteHandle&& other) noexcept {
+  if (this != &other) {
+    close();
+    db_ = std::exchange(other.db_, nullptr);
+    path_ = std::move(other.path_);
+    use_ = other.use_;
+    statements_ = std::exchange(other.statements_, {});
+  }
+  return *this;
+}
+
+SqliteHandle::~SqliteHandle() { close(); }
+
+void SqliteHandle::close() {
+  for (const auto& [sql, statement] : statements_) sqlite3_finalize(statement);
+  statements_.clear();
+  sqlite3_close_v2(std::exchange(db_, nullptr));
+}
+
+Error SqliteHandle::failure(int code) const {
+  const char* message = db_ == nullptr ? "" : sqlite3_errmsg(db_);
+  return sqlite_error(code, message, path_.string());
+}
+
+Status SqliteHandle::script(std::string_view sql) {
+  const int code = sqlite3_exec(db_, std::string(sql).c_str(), nullptr, nullptr, nullptr);
+  if (code != SQLITE_OK) return failure(code);
+  return Done{};
+}
+
+Result<sqlite3_stmt*> SqliteHandle::prepared(std::string_view sql,
+                                             std::span<const Value> arguments) {
+  sqlite3_stmt* statement = nullptr;
+  if (const auto kept = statements_.find(sql); kept != statements_.end()) {
+    // Taken out while in use, so that a callback may run the same SQL again.
+    statement = kept->second;
+    statements_.erase(kept);
+  } else {
+    const int code = sqlite3_prepare_v3(db_, sql.data(), static_cast<int>(sql.size()),
+                                        SQLITE_PREPARE_PERSISTENT, &statement, nullptr);
+    if (code != SQLITE_OK) return failure(code);
+  }
+  for (std::size_t i = 0; i < arguments.size(); ++i) {
+    if (const int code = bind(statement, static_cast<int>(i) + 1, arguments[i]);
+        code != SQLITE_OK) {
+      const Error error = failure(code);
+      sqlite3_finalize(statement);
+      return error;
+    }
+  }
+  return statement;
+}
+
+void SqliteHandle::give_back(std::string_view sql, sqlite3_stmt* statement) {
+  sqlite3_reset(statement);
+  sqlite3_clear_bindings(statement);
+  if (!statements_.emplace(sql, statement).second) sqlite3_finalize(statement);
+}
+
+Status SqliteHandle::walk(std::string_view sql, std::span<const Value> arguments,
+                          const EachRow& use_row) {
+  const auto statement = prepared(sql, arguments);
+  if (!statement) return statement.error();
+  Status outcome = Done{};
+  Row row(static_cast<std::size_t>(sqlite3_column_count(*statement)));
+  for (;;) {
+    const int code = sqlite3_step(*statement);
+    if (code == SQLITE_DONE) break;
+    if (code != SQLITE_ROW) {
+      outcome = failure(code);
+      break;
+    }
+    for (std::size_t i = 0; i < row.size(); ++i) row[i] = cell(*statement, static_cast<int>(i));
+    outcome = use_row(row);
+    if (!outcome) break;
+  }
+  give_back(sql, *statement);
+  return outcome;
+}
+
+Status SqliteHandle::run(std::string_view sql, std::span<const Value> arguments) {
+  return walk(sql, arguments, [](const Row&) { return Done{}; });
+}
+
+Status SqliteHandle::run(std::string_view sql, std::initializer_list<Value> arguments) {
+  return run(sql, std::span(arguments.begin(), arguments.size()));
+}
+
+Result<std::optional<Row>> SqliteHandle::first(std::string_view sql,
+                                               std::initializer_list<Value> arguments) {
+  std::optional<Row> found;
+  const auto walked =
+      walk(sql, std::span(arguments.begin(), arguments.size()), [&](const Row& row) -> Status {
+        if (!found) found = row;
+        return Done{};
+      });
+  if (!walked) return walked.error();
+  return found;
+}
+
+Status SqliteHandle::each(std::string_view sql, std::initializer_list<Value> arguments,
+                          const EachRow& use_row) {
+  return walk(sql, std::span(arguments.begin(), arguments.size()), use_row);
+}
+
+Status SqliteHandle::transaction(const std::function<Status()>& work) {
+  return bracket("BEGIN IMMEDIATE", work);
+}
+
+Status SqliteHandle::snapshot(const std::function<Status()>& reads) {
+  return bracket("BEGIN", reads);
+}
+
+Status SqliteHandle::bracket(const char* begin, const std::function<Status()>& work) {
+  if (const auto begun = run(begin); !begun) return begun;
+  Status outcome = work();
+  if (outcome) outcome = run("COMMIT");
+  // A full disk may have rolled back by itself; then there is nothing left to roll back.
+  if (!outcome && sqlite3_get_autocommit(db_) == 0) (void)run("ROLLBACK");
+  return outcome;
+}
+
+Status SqliteHandle::backup_to(const fs::path& target) {
+  sqlite3* copy = nullptr;
+  int code = sqlite3_open_v2(fs::absolute(target).c_str(), &copy, open_flags(Use::make), nullptr);
+  if (code == SQLITE_OK) {
+    sqlite3_backup* backup = sqlite3_backup_init(copy, "main", db_, "main");
+    if (backup == nullptr) {
+      code = sqlite3_extended_errcode(copy);
+    } else {
+      sqlite3_backup_step(backup, -1);
+      code = sqlite3_backup_finish(backup);
+    }
+  }
+  const std::string message = copy == nullptr ? "" : sqlite3_errmsg(copy);
+  sqlite3_close_v2(copy);
+  if (code != SQLITE_OK) return sqlite_error(code, message, target.string());
+  return Done{};
+}
+
+std::string quoted_name(std::string_view name) {
+  std::string quoted = "\"";
+  for (const char c : name) {
+    quoted += c;
+    if (c == '"') quoted += c;
+  }
+  return quoted + "\"";
+}
+
+}  // namespace oaklight::store
