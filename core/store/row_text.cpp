@@ -1,0 +1,131 @@
+#include "core/store/row_text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <boost/crc.hpp>
+#include <charconv>
+#include <nlohmann/json.hpp>
+#include <numeric>
+#include <optional>
+#include <vector>
+
+namespace oaklight::store {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::string_view kHex = "0123456789abcdef";
+
+std::string hex_of(std::string_view bytes) {
+  std::string text;
+  text.reserve(2 * bytes.size());
+  for (const char c : bytes) {
+    const auto byte = static_cast<unsigned char>(c);
+    text += kHex[byte >> 4];
+    text += kHex[byte & 15];
+  }
+  return text;
+}
+
+std::optional<std::string> bytes_of(std::string_view hex) {
+  if (hex.size() % 2 != 0) return std::nullopt;
+  std::string bytes;
+  bytes.reserve(hex.size() / 2);
+  for (std::size_t i = 0; i < hex.size(); i += 2) {
+    const auto high = kHex.find(hex[i]);
+    const auto low = kHex.find(hex[i + 1]);
+    if (high == std::string_view::npos || low == std::string_view::npos) return std::nullopt;
+    bytes += static_cast<char>((high << 4) | low);
+  }
+  return bytes;
+}
+
+struct CanonicalCell {
+  std::string operator()(std::monostate) const { return {}; }
+  std::string operator()(std::int64_t x) const { return "i" + std::to_string(x); }
+  std::string operator()(double x) const {
+    std::array<char, 64> text{};
+    const auto end = std::to_chars(text.data(), text.data() + text.size(), x).ptr;
+    return "r" + std::string(text.data(), end);
+  }
+  std::string operator()(const std::string& x) const {
+    return "t" + std::to_string(x.size()) + ":" + x;
+  }
+  std::string operator()(const Blob& x) const { return "b" + hex_of(x.bytes); }
+};
+
+struct JsonCell {
+  json operator()(std::monostate) const { return nullptr; }
+  json operator()(std::int64_t x) const { return x; }
+  json operator()(double x) const { return x; }
+  json operator()(const std::string& x) const { return x; }
+  json operator()(const Blob& x) const { return json{{"bytes", hex_of(x.bytes)}}; }
+};
+
+std::optional<Value> value_of(const json& cell) {
+  if (cell.is_null()) return Value{};
+  if (cell.is_number_integer()) return Value{cell.get<std::int64_t>()};
+  if (cell.is_number_float()) return Value{cell.get<double>()};
+  if (cell.is_string()) return Value{cell.get<std::string>()};
+  if (cell.is_object() && cell.size() == 1 && cell.contains("bytes") && cell["bytes"].is_string()) {
+    if (auto bytes = bytes_of(cell["bytes"].get<std::string>())) return Value{Blob{*bytes}};
+  }
+  return std::nullopt;
+}
+
+bool is_outside_checksum(std::string_view column) {
+  return column == "row_crc" || column == "fid" || column == "seq";
+}
+
+}  // namespace
+
+std::string canonical_text(std::string_view table, std::span<const std::string> columns,
+                           const Row& row) {
+  std::vector<std::size_t> order(columns.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(),
+            [&](std::size_t a, std::size_t b) { return columns[a] < columns[b]; });
+  std::string text(table);
+  text += '\n';
+  for (const std::size_t i : order) {
+    if (is_null(row[i]) || is_outside_checksum(columns[i])) continue;
+    text += columns[i] + "=" + std::visit(CanonicalCell{}, row[i]) + "\n";
+  }
+  return text;
+}
+
+std::int64_t row_crc(std::string_view table, std::span<const std::string> columns, const Row& row) {
+  const std::string text = canonical_text(table, columns, row);
+  boost::crc_32_type crc;
+  crc.process_bytes(text.data(), text.size());
+  return crc.checksum();
+}
+
+Result<std::string> to_json(std::span<const std::string> columns, const Row& row) {
+  json object = json::object();
+  for (std::size_t i = 0; i < columns.size(); ++i)
+    object[columns[i]] = std::visit(JsonCell{}, row[i]);
+  try {
+    return object.dump();
+  } catch (const json::exception&) {
+    return Error{ErrorCode::not_a_choice, "A text is not valid UTF-8.", "",
+                 "Save the file it came from as UTF-8."};
+  }
+}
+
+Result<Row> from_json(std::string_view text, std::span<const std::string> columns, Row base) {
+  const Error damaged{ErrorCode::damaged, "A line of the history cannot be read.", "change",
+                      "Keep this file, and work on from your newest copy."};
+  const json object = json::parse(text, nullptr, false);
+  if (!object.is_object()) return damaged;
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const auto cell = object.find(columns[i]);
+    if (cell == object.end()) continue;
+    const auto value = value_of(*cell);
+    if (!value) return damaged;
+    base[i] = *value;
+  }
+  return base;
+}
+
+}  // namespace oaklight::store
