@@ -1,0 +1,70 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/store/contents.hpp"
+#include "core/store/record_table.hpp"
+#include "core/store/records.hpp"
+#include "core/store/tract_store.hpp"
+
+namespace oaklight::store {
+
+/// Writes the rows of one action together with its history. Lives inside one transaction.
+class ActionWriter {
+ public:
+  ActionWriter(SqliteHandle& db, const RecordTables& tables, std::string at_utc)
+      : db_(db), tables_(tables), at_utc_(std::move(at_utc)) {}
+
+  /// Adds or corrects a record. One that is already so is passed over.
+  template <class R>
+  Status put(const std::string& uid, const R& record) {
+    const RecordTable& table = tables_.find(Fields<R>::kTable)->second;
+    const auto before = table.find(db_, uid);
+    if (!before) return before.error();
+    const auto row = row_of(table, before->value_or(Row(table.columns().size())), record);
+    if (!row) return at_record(row.error(), table, uid);
+    return put_row(table, *before, *row);
+  }
+  /// Errors: unknown_reference when the file has no such record in use.
+  Status remove(std::string_view table_name, const std::string& uid);
+  /// Reverses an action (undo) or does it again (redo).
+  /// Errors: damaged when a record is not as the history left it.
+  Status replay(const std::string& action_uid, HistoryKind kind);
+
+  /// Checks the links and writes the action itself; without changes it writes nothing.
+  Status finish(const Uuid& action, const std::string& device, const std::string& label,
+                HistoryKind kind, const std::optional<std::string>& target_uid);
+
+ private:
+  Status put_row(const RecordTable& table, const std::optional<Row>& before, Row after);
+  Status write_change(const Uuid& action, const RowChange& change);
+  /// The error with the record as its place.
+  static Error at_record(Error error, const RecordTable& table, const std::string& uid);
+
+  SqliteHandle& db_;
+  const RecordTables& tables_;
+  std::string at_utc_;
+  std::vector<RowChange> changes_;
+};
+
+/// An action that undo or redo would turn to.
+struct Candidate {
+  std::string uid;
+  std::string label;
+};
+
+/// The newest action that is not undone.
+Result<std::optional<Candidate>> next_undo(SqliteHandle& db);
+/// What undo reversed last, if no new action came since.
+Result<std::optional<Candidate>> next_redo(SqliteHandle& db);
+
+/// Newest first.
+Result<std::vector<HistoryEntry>> read_history(SqliteHandle& db, std::int64_t limit);
+
+/// One Error for each line of the history that does not match its checksum.
+Result<std::vector<Error>> find_damaged_history(SqliteHandle& db);
+
+}  // namespace oaklight::store
