@@ -144,6 +144,7 @@ class TractStore {
  private:
   struct Impl;
   explicit TractStore(std::unique_ptr<Impl> impl);
+  Status replay(HistoryKind kind);
   std::unique_ptr<Impl> impl_;
 };
 

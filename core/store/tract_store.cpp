@@ -1,0 +1,176 @@
+// Making, opening and closing a tract file.
+#include "core/store/tract_store.hpp"
+
+#include <system_error>
+
+#include "core/base/embedded.hpp"
+#include "core/store/file_header.hpp"
+#include "core/store/forms_in_file.hpp"
+#include "core/store/history.hpp"
+#include "core/store/records.hpp"
+#include "core/store/tract_store_impl.hpp"
+
+namespace oaklight {
+namespace {
+
+namespace fs = std::filesystem;
+using store::SqliteHandle;
+using store::Use;
+
+/// Adds a record that no action made: the history begins after it.
+template <class R>
+Status add_first(SqliteHandle& db, const store::RecordTables& tables, const Uuid& id,
+                 const R& record, const std::string& at_utc) {
+  const store::RecordTable& table = tables.find(store::Fields<R>::kTable)->second;
+  auto row = store::row_of(table, store::Row(table.columns().size()), record);
+  if (!row) return row.error();
+  table.at(*row, "uid") = to_text(id);
+  table.at(*row, "changed_at") = at_utc;
+  return table.insert(db, *row);
+}
+
+Status fill_new_file(SqliteHandle& db, std::span<const store::SchemaStep> steps, IdSource& ids,
+                     const std::string& at_utc) {
+  if (const auto ran = store::run_steps(db, steps, 0); !ran) return ran;
+  if (const auto set = store::set_meta(db, "format", store::kFormatName); !set) return set;
+  if (const auto set = store::set_meta(db, "created_at", at_utc); !set) return set;
+  const auto timed = db.run("UPDATE gpkg_contents SET last_change = ?1", {at_utc});
+  if (!timed) return timed;
+  const auto tables = store::read_record_tables(db);
+  if (!tables) return tables.error();
+  if (const auto added = add_first(db, *tables, ids.next(), Tract{}, at_utc); !added) return added;
+  for (const EmbeddedFile& file : embedded_forms()) {
+    const store::FormFile form = store::built_in_form(file, ids.next_id<store::FormFileTag>());
+    if (const auto added = add_first(db, *tables, form.id.value, form, at_utc); !added)
+      return added;
+  }
+  return Done{};
+}
+
+/// Reads enough of a file to know whether it is ours and which step it is at, and changes nothing.
+Result<store::FileState> look_at(const fs::path& path) {
+  const auto header = store::read_file_header(path);
+  if (!header) return header.error();
+  if (header->application_id != store::FileHeader::kGeoPackage) {
+    return Error{ErrorCode::not_a_tract_file, "This is a database of another kind.", path.string(),
+                 "Choose a file that Oaklight made."};
+  }
+  auto db = SqliteHandle::open(path, Use::read_only);
+  if (!db) return db.error();
+  return store::read_state(*db);
+}
+
+/// Damage is better met at the table than at the tenth plot.
+Status check_before_work(SqliteHandle& db) {
+  const auto quick = db.first("PRAGMA quick_check(1)");
+  if (!quick) return quick.error();
+  const auto references = db.first("PRAGMA foreign_key_check");
+  if (!references) return references.error();
+  const bool sound = quick->has_value() && (**quick)[0] == store::Value{std::string("ok")} &&
+                     !references->has_value();
+  if (sound) return Done{};
+  return Error{ErrorCode::damaged, "The tract file is damaged.", db.path().string(),
+               "Open it for looking only and run the check; work on from your newest copy."};
+}
+
+Status rehearse_writing(SqliteHandle& db, const store::RecordTables& tables) {
+  for (const auto& [name, table] : tables) {
+    if (const auto rehearsed = table.rehearse(db); !rehearsed) return rehearsed;
+  }
+  return Done{};
+}
+
+/// Ids that this store makes come after every id in the file.
+Status resume_ids(SqliteHandle& db, IdSource& ids) {
+  std::vector<std::string_view> tables(store::kRecordTables.begin(), store::kRecordTables.end());
+  tables.push_back("user_action");
+  for (const std::string_view table : tables) {
+    const auto row = db.first("SELECT max(uid) FROM " + store::quoted_name(table));
+    if (!row) return row.error();
+    Uuid newest;
+    if (row->has_value() && store::from_value((**row)[0], newest)) ids.resume_after(newest);
+  }
+  return Done{};
+}
+
+}  // namespace
+
+TractStore::TractStore(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+TractStore::TractStore(TractStore&&) noexcept = default;
+TractStore& TractStore::operator=(TractStore&&) noexcept = default;
+TractStore::~TractStore() = default;
+
+const fs::path& TractStore::path() const { return impl_->db.path(); }
+OpenMode TractStore::mode() const { return impl_->mode; }
+IdSource& TractStore::ids() { return impl_->ids; }
+
+Result<TractStore> TractStore::create(const fs::path& path, StoreContext context) {
+  std::error_code problem;
+  if (path.extension() != ".gpkg") {
+    return Error{ErrorCode::cannot_write, "The name of a tract file ends in .gpkg.", path.string(),
+                 "Choose a name like my_woods.gpkg."};
+  }
+  if (fs::exists(path, problem)) {
+    return Error{ErrorCode::cannot_write, "There is a file of that name already.", path.string(),
+                 "Choose another name, or open that file."};
+  }
+  auto steps = store::read_steps(embedded_schema());
+  if (!steps) return steps.error();
+  const fs::path unfinished = path.string() + ".new";
+  fs::remove(unfinished, problem);
+  fs::remove(unfinished.string() + "-journal", problem);
+  {
+    auto db = SqliteHandle::open(unfinished, Use::make);
+    if (!db) {
+      return Error{ErrorCode::cannot_write, "A file cannot be made there.", path.string(),
+                   "Choose a folder where you may write."};
+    }
+    IdSource ids(context.clock, context.random);
+    const std::string now = utc_text(context.clock.now_ms());
+    const auto filled = db->transaction([&] { return fill_new_file(*db, *steps, ids, now); });
+    if (!filled) return filled.error();
+  }
+  if (const auto named = store::publish_file(unfinished, path); !named) return named.error();
+  return open(path, OpenMode::read_write, std::move(context));
+}
+
+Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreContext context) {
+  const bool writes = mode == OpenMode::read_write;
+  auto steps = store::read_steps(embedded_schema());
+  if (!steps) return steps.error();
+  auto state = look_at(path);
+  if (!state) return state.error();
+  const auto fit = store::fit_of(*state, *steps, path);
+  if (!fit) return fit.error();
+  if (!writes && *fit == store::Fit::older) {
+    return Error{ErrorCode::read_only, "The tract file is of an older Oaklight.", path.string(),
+                 "Open it for writing once; a copy of it is kept beside."};
+  }
+
+  std::optional<store::FileLock> lock;
+  if (writes) {
+    auto taken = store::FileLock::take(path, context.device);
+    if (!taken) return taken.error();
+    lock = std::move(*taken);
+    if (*fit == store::Fit::older) {
+      if (const auto done = store::bring_up_to_date(path, *steps, *state); !done)
+        return done.error();
+      state = store::FileState{steps->back().number, state->min_reader};
+    }
+  }
+  auto db = SqliteHandle::open(path, writes ? Use::write : Use::read_only);
+  if (!db) return db.error();
+  auto tables = store::read_record_tables(*db);
+  if (!tables) return tables.error();
+  IdSource ids(context.clock, std::move(context.random));
+  if (writes) {
+    if (const auto sound = check_before_work(*db); !sound) return sound.error();
+    if (const auto rehearsed = rehearse_writing(*db, *tables); !rehearsed) return rehearsed.error();
+  }
+  if (const auto resumed = resume_ids(*db, ids); !resumed) return resumed.error();
+  return TractStore(std::unique_ptr<Impl>(
+      new Impl{std::move(lock), std::move(*db), std::move(*tables), std::move(*steps), *state, mode,
+               context.clock, std::move(ids), std::move(context.device)}));
+}
+
+}  // namespace oaklight

@@ -1,0 +1,170 @@
+// Reading a whole tract file against its rules.
+#include "core/store/file_header.hpp"
+#include "core/store/gpkg_rules.hpp"
+#include "core/store/history.hpp"
+#include "core/store/links.hpp"
+#include "core/store/records.hpp"
+#include "core/store/tract_store_impl.hpp"
+
+namespace oaklight {
+namespace {
+
+using store::Row;
+using store::SqliteHandle;
+using store::Value;
+
+constexpr std::size_t kMostProblemsOfOneCheck = 20;
+
+std::string text_of(const Value& value) {
+  const auto* text = std::get_if<std::string>(&value);
+  return text == nullptr ? std::string{} : *text;
+}
+
+Error damage(std::string what, std::string where) {
+  return {ErrorCode::damaged, std::move(what), std::move(where),
+          "Keep this file, and work on from your newest copy."};
+}
+
+using Problems = std::vector<Error>;
+
+Result<Problems> check_header(SqliteHandle& db) {
+  const auto header = store::read_file_header(db.path());
+  if (!header) return Problems{header.error()};
+  Problems found;
+  const std::string where = db.path().string();
+  if (header->application_id != store::FileHeader::kGeoPackage)
+    found.push_back(damage("The file is not marked as a GeoPackage.", where));
+  if (header->user_version != store::FileHeader::kVersion)
+    found.push_back(damage("The file is not marked as GeoPackage version 1.3.", where));
+  if (header->page_size != 4096) found.push_back(damage("The page size is not 4096 bytes.", where));
+  return found;
+}
+
+Result<Problems> check_settings(SqliteHandle& db) {
+  const auto in_force = db.verify_settings();
+  return in_force ? Problems{} : Problems{in_force.error()};
+}
+
+Result<Problems> check_integrity(SqliteHandle& db) {
+  Problems found;
+  const auto walked = db.each("PRAGMA integrity_check(20)", {}, [&](const Row& row) -> Status {
+    const std::string line = text_of(row[0]);
+    if (line != "ok") found.push_back(damage("SQLite finds: " + line, db.path().string()));
+    return Done{};
+  });
+  if (!walked) return walked.error();
+  return found;
+}
+
+Result<Problems> check_foreign_keys(SqliteHandle& db) {
+  Problems found;
+  const auto walked = db.each("PRAGMA foreign_key_check", {}, [&](const Row& row) -> Status {
+    if (found.size() < kMostProblemsOfOneCheck)
+      found.push_back(
+          damage("A record points at a missing " + text_of(row[2]) + ".", text_of(row[0])));
+    return Done{};
+  });
+  if (!walked) return walked.error();
+  return found;
+}
+
+/// Every table, index and view as the schema steps make it; what others added is no fault.
+Result<Problems> check_structure(SqliteHandle& db, const std::vector<store::SchemaStep>& steps,
+                                 const store::FileState& state) {
+  if (state.step != steps.back().number) return Problems{};  // made by a newer program
+  auto model = SqliteHandle::open(SqliteHandle::kMemory, store::Use::make);
+  if (!model) return model.error();
+  if (const auto ran = store::run_steps(*model, steps, 0); !ran) return ran.error();
+  Problems found;
+  const auto walked = model->each(
+      "SELECT type, name, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name", {},
+      [&](const Row& wanted) -> Status {
+        const auto there = db.first("SELECT sql FROM sqlite_schema WHERE type = ?1 AND name = ?2",
+                                    {wanted[0], wanted[1]});
+        if (!there) return there.error();
+        if (there->has_value() && (**there)[0] == wanted[2]) return Done{};
+        found.push_back(damage("The " + text_of(wanted[0]) + " \"" + text_of(wanted[1]) +
+                                   "\" is not as Oaklight makes it.",
+                               db.path().string()));
+        return Done{};
+      });
+  if (!walked) return walked.error();
+  return found;
+}
+
+/// Checksums and readability of one table, and how many rows it has.
+template <class R>
+Status check_records(SqliteHandle& db, const store::RecordTables& tables, CheckReport& report) {
+  const store::RecordTable& table = tables.find(store::Fields<R>::kTable)->second;
+  TableCount count{table.name(), 0, 0};
+  std::size_t problems = 0;
+  const auto note = [&](const Error& error) {
+    if (++problems <= kMostProblemsOfOneCheck) report.problems.push_back(error);
+  };
+  const auto walked = table.each(db, [&](const Row& row) -> Status {
+    ++(table.is_live(row) ? count.live : count.removed);
+    if (const auto sound = table.verify(row); !sound) {
+      note(sound.error());
+    } else if (const auto record = store::record_of<R>(table, row); !record) {
+      note(record.error());
+    }
+    return Done{};
+  });
+  if (!walked) note(walked.error());
+  report.records.push_back(count);
+  return Done{};
+}
+
+Status check_all_records(SqliteHandle& db, const store::RecordTables& tables, CheckReport& report) {
+  report.done.emplace_back("every record: checksum and values");
+  Status status = check_records<Tract>(db, tables, report);
+  if (status) status = check_records<Stand>(db, tables, report);
+  if (status) status = check_records<Cruise>(db, tables, report);
+  if (status) status = check_records<Plot>(db, tables, report);
+  if (status) status = check_records<Tree>(db, tables, report);
+  if (status) status = check_records<Regen>(db, tables, report);
+  if (status) status = check_records<WalkTree>(db, tables, report);
+  if (status) status = check_records<Contact>(db, tables, report);
+  if (status) status = check_records<Mark>(db, tables, report);
+  if (status) status = check_records<MapLine>(db, tables, report);
+  if (status) status = check_records<store::FormFile>(db, tables, report);
+  return status;
+}
+
+/// Adds what one check found. A file too damaged to be walked is a finding, not a failure; a disk
+/// that does not answer is a failure.
+Status add(CheckReport& report, const char* name, Result<Problems> found) {
+  if (!found && found.error().code != ErrorCode::damaged) return found.error();
+  const Problems problems = found ? std::move(*found) : Problems{found.error()};
+  report.done.emplace_back(name);
+  report.problems.insert(report.problems.end(), problems.begin(), problems.end());
+  return Done{};
+}
+
+}  // namespace
+
+Result<CheckReport> TractStore::check() const {
+  CheckReport report;
+  SqliteHandle& db = impl_->db;
+  Status status = add(report, "file header: GeoPackage 1.3", check_header(db));
+  if (status) status = add(report, "safety settings in force", check_settings(db));
+  if (!status) return status.error();
+  status = db.snapshot([&]() -> Status {
+    Status read = add(report, "database structure, by SQLite", check_integrity(db));
+    if (read) read = add(report, "references between records, by SQLite", check_foreign_keys(db));
+    if (read)
+      read = add(report, "tables as the schema makes them",
+                 check_structure(db, impl_->steps, impl_->state));
+    if (read) read = check_all_records(db, impl_->tables, report);
+    if (read)
+      read = add(report, "no record in use points at a removed one",
+                 store::find_broken_links(db, impl_->tables));
+    if (read) read = add(report, "every line of the history", store::find_damaged_history(db));
+    if (read) read = add(report, "GeoPackage rules", store::find_gpkg_faults(db));
+    return read;
+  });
+  if (!status) return status.error();
+  return report;
+}
+
+}  // namespace oaklight
