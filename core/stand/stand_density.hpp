@@ -5,13 +5,14 @@
 
 namespace oaklight {
 
-/// What stands on an average acre of one stand, estimated from its plots. The figures that stand-level
-/// guards compare with their floors; their errors are in StandEstimate (sample/estimate_stand.hpp).
+/// What stands on an average acre of one stand, estimated from its plots: plain means, which
+/// stand-level guards compare with their floors. The same figures with errors are in AreaEstimate
+/// (core/sample) and StandStocking.
 struct StandDensity {
-  int plots = 0;           ///< plots in the sample, empty ones included
-  StockingSums live;       ///< every live tree tallied
-  StockingSums guard;      ///< live main-canopy trees and all live trees of 5 in and more (rule R2.27)
-  SquareFeetPerAcre ba;    ///< of the live trees
+  int plots = 0;         ///< plots in the sample, empty ones included
+  StockingSums live;     ///< every live tree tallied
+  StockingSums guard;    ///< live trees for which counts_for_guard holds (rule R2.27)
+  SquareFeetPerAcre ba;  ///< of the live trees
   SquareFeetPerAcre ba_oak;
   SquareFeetPerAcre ba_white_oak;  ///< white oak group
   SquareFeetPerAcre ba_red_oak;    ///< red oak group
@@ -19,8 +20,9 @@ struct StandDensity {
 
 /// Density of one stand from its measured and empty plots.
 ///
-/// errors   no_data when the stand has no measured or empty plot
-/// assumes  a tree without a crown class counts as main canopy for the guard only when it is 5 in or more
-Result<StandDensity> stand_density(const TractData& data, StandId stand, const SpeciesTable& species);
+/// errors   of stand_sample (core/sample); unknown_species
+/// assumes  a tree without a crown class counts for the guard only when it is 5 in or more
+Result<StandDensity> stand_density(const TractData& data, StandId stand,
+                                   const SpeciesTable& species);
 
 }  // namespace oaklight
