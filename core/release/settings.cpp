@@ -1,0 +1,199 @@
+#include "core/release/settings.hpp"
+
+#include <optional>
+
+namespace oaklight {
+namespace {
+
+/// No rule holds a larger number than this; one that does is a slip of the keyboard.
+constexpr double kLargest = 100'000.0;
+
+/// Reads values by rule id and remembers the first fault, so that the list below stays a list.
+class Reader {
+ public:
+  explicit Reader(const RuleBook& book) : book_(book) {}
+
+  double number(std::string_view id, std::size_t place = 0) {
+    const Rule* rule = book_.find(id);
+    if (rule == nullptr || rule->numbers.size() <= place) {
+      fail(ErrorCode::missing_rule, id, rule == nullptr ? "is missing" : "gives too few numbers");
+      return 0.0;
+    }
+    const double value = rule->numbers[place];
+    if (!(value >= 0.0 && value <= kLargest)) fail(ErrorCode::out_of_range, id, "is out of range");
+    return value;
+  }
+  int whole(std::string_view id, std::size_t place = 0) {
+    const double value = number(id, place);
+    const int whole_value = static_cast<int>(value);
+    if (static_cast<double>(whole_value) < value) {
+      fail(ErrorCode::out_of_range, id, "must be a whole number");
+    }
+    return whole_value;
+  }
+  template <class Q>
+  Q quantity(std::string_view id, std::size_t place = 0) {
+    return Q{number(id, place)};
+  }
+  template <std::size_t N>
+  std::array<double, N> numbers(std::string_view id) {
+    std::array<double, N> values{};
+    for (std::size_t i = 0; i < N; ++i) values[i] = number(id, i);
+    return values;
+  }
+  template <class E>
+  std::vector<E> choices(std::string_view id) {
+    std::vector<E> values;
+    const Rule* rule = book_.find(id);
+    if (rule == nullptr) {
+      fail(ErrorCode::missing_rule, id, "is missing");
+      return values;
+    }
+    for (const std::string& word : rule->words) {
+      if (const auto value = from_word<E>(word)) {
+        values.push_back(*value);
+      } else {
+        fail(ErrorCode::not_a_choice, id, "holds the unknown word " + word);
+      }
+    }
+    return values;
+  }
+  std::vector<SpeciesCode> species(std::string_view id) {
+    std::vector<SpeciesCode> codes;
+    const Rule* rule = book_.find(id);
+    const std::size_t count = rule == nullptr ? 1 : rule->numbers.size();
+    for (std::size_t i = 0; i < count; ++i) codes.push_back(SpeciesCode{whole(id, i)});
+    return codes;
+  }
+
+  [[nodiscard]] const std::optional<Error>& first_fault() const { return fault_; }
+
+ private:
+  void fail(ErrorCode code, std::string_view id, const std::string& what) {
+    if (fault_) return;
+    fault_ = Error{code, "Rule " + std::string(id) + " " + what + ".", "rules/" + std::string(id),
+                   "Put it back from the rule file that came with the program."};
+  }
+  const RuleBook& book_;
+  std::optional<Error> fault_;
+};
+
+CropTreeSettings read_crop_trees(Reader& r) {
+  CropTreeSettings s;
+  s.classes = r.choices<CrownClass>("R1.02");
+  s.small_food_trees = r.species("R1.03");
+  s.live_crown_wanted = r.quantity<Percent>("R1.05");
+  s.live_crown_min = r.quantity<Percent>("R1.06");
+  s.dieback_free = r.quantity<Percent>("R1.07");
+  s.dieback_max = r.quantity<Percent>("R1.08");
+  s.clean_log = r.quantity<Feet>("R1.10");
+  s.risks = r.choices<Condition>("R1.12");
+  s.height_min = r.quantity<Feet>("R1.18");
+  s.dbh_min = r.quantity<Inches>("R1.19");
+  s.timber_dbh_max = r.quantity<Inches>("R1.20");
+  s.food_rank_min = r.whole("X3.03");
+  return s;
+}
+
+SideSettings read_sides(Reader& r) {
+  SideSettings s;
+  s.free_min = r.whole("R1.61");
+  s.shared_max = r.whole("R1.64");
+  s.group_max = r.whole("R1.66");
+  s.group_max_thin = r.whole("R1.66", 1);
+  s.thin_below = r.quantity<Inches>("R1.66", 2);
+  s.free_in_pair = r.whole("R1.67");
+  return s;
+}
+
+AcornSettings read_acorns(Reader& r) {
+  AcornSettings s;
+  s.years = r.whole("R3.39");
+  s.white = {r.number("R3.41", 0), r.number("R3.42", 0), r.number("R3.42", 1)};
+  s.red = {r.number("R3.41", 1), r.number("R3.43", 0), r.number("R3.43", 1)};
+  return s;
+}
+
+GuardSettings read_guards(Reader& r) {
+  GuardSettings s;
+  s.oak_group_min = r.quantity<Percent>("R3.60");
+  s.oak_min = r.quantity<Percent>("R3.62");
+  s.stocking_floor = r.quantity<Percent>("R4.01");
+  s.b_line = r.quantity<Percent>("R4.03");
+  s.usual_start = r.quantity<Percent>("R4.08");
+  s.ba_floor = r.quantity<SquareFeetPerAcre>("R4.09");
+  s.removal_max = r.quantity<Percent>("R4.11");
+  return s;
+}
+
+RegenerationSettings read_regeneration(Reader& r) {
+  RegenerationSettings s;
+  s.site_index = r.quantity<Feet>("R4.50");
+  s.midstory_share = r.quantity<Percent>("R4.52");
+  s.advance_oak = r.quantity<TreesPerAcre>("R4.55");
+  s.age_years = r.whole("R4.57");
+  s.stocking = r.quantity<Percent>("R4.57", 1);
+  s.midstory_from = r.quantity<Inches>("R4.59");
+  s.midstory_to = r.quantity<Inches>("R4.59", 1);
+  return s;
+}
+
+KeepSettings read_keep(Reader& r) {
+  KeepSettings s;
+  s.fruit_trees = r.quantity<TreesPerAcre>("R3.68");
+  s.cavity_from = r.quantity<Inches>("R5.05");
+  s.any_hollow_from = r.quantity<Inches>("R5.10");
+  s.legacy = r.quantity<TreesPerAcre>("R5.12");
+  s.legacy_above = r.quantity<Inches>("R5.12", 1);
+  s.snag_live_crown = r.quantity<Percent>("R5.16");
+  s.roost_hickory_above = r.quantity<Inches>("R5.20");
+  s.roost_hickories = r.quantity<TreesPerAcre>("R5.20", 1);
+  s.scarce_below = r.quantity<Percent>("R5.32");
+  s.food_tree_rank = r.whole("X3.01");
+  s.scarce_rank = r.whole("X3.02");
+  s.roost_hickory_species = r.species("X5.02");
+  return s;
+}
+
+WorthSettings read_worth(Reader& r) {
+  WorthSettings s;
+  for (std::size_t goal = 0; goal < s.by_goal.size(); ++goal) {
+    WorthWeights& w = s.by_goal[goal];
+    w.food = r.number("X1.01", goal);
+    w.producer = r.number("X1.02", goal);
+    w.crown = r.number("X1.03", goal);
+    w.size = r.number("X1.04", goal);
+    w.timber = r.number("X1.05", goal);
+    w.health = r.number("X1.06", goal);
+    w.scarcity = r.number("X1.07", goal);
+  }
+  s.crown = r.numbers<4>("X1.08");
+  s.producer = r.numbers<5>("X1.09");
+  s.timber = r.numbers<4>("X1.10");
+  s.full_size = r.quantity<Inches>("X1.11");
+  return s;
+}
+
+}  // namespace
+
+Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
+  Reader r(book);
+  ReleaseSettings s;
+  s.crop = read_crop_trees(r);
+  s.count = {r.quantity<TreesPerAcre>("R1.32", 1), r.quantity<TreesPerAcre>("R1.37"),
+             r.quantity<Percent>("R1.41"), r.quantity<TreesPerAcre>("R4.58")};
+  s.contact = {r.quantity<Feet>("R1.52"), r.quantity<Feet>("R2.11"), r.quantity<Degrees>("R2.16")};
+  s.sides = read_sides(r);
+  s.acorns = read_acorns(r);
+  s.guards = read_guards(r);
+  s.regeneration = read_regeneration(r);
+  s.keep = read_keep(r);
+  s.removal = {r.species("X6.01"),           r.whole("R6.14"),
+               r.quantity<Percent>("R6.18"), r.quantity<Percent>("R6.18", 1),
+               r.quantity<Inches>("R6.64"),  r.quantity<Inches>("R6.64", 1)};
+  s.worth = read_worth(r);
+  if (r.first_fault()) return *r.first_fault();
+  return s;
+}
+
+}  // namespace oaklight
