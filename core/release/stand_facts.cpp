@@ -1,0 +1,109 @@
+#include "core/release/stand_facts.hpp"
+
+#include <algorithm>
+
+#include "core/release/crop_trees.hpp"
+#include "core/sample/stand_sample.hpp"
+
+namespace oaklight {
+namespace {
+
+/// Per-acre sums over the live trees of the plots that a rule asks for.
+class PlotTally {
+ public:
+  PlotTally(const StandSample& sample, const ReleaseKnowledge& knowledge, StandFacts& facts)
+      : plots_(static_cast<double>(sample.plots.size())), know_(knowledge), facts_(facts) {
+    TreesPerAcre roosts, fruit, crops;
+    bool complete = true;  // every tree that might be a crop tree has a crown class
+    for (const TalliedTree& tallied : sample.trees) {
+      const TreeFacts& tree = tallied.tree->facts;
+      const Traits traits = traits_of_one(tree);
+      if (tree.status == TreeStatus::dead || traits.species == nullptr) continue;
+      facts_.ba_by_species[tree.species] += tallied.ba / plots_;
+      if (is_roost(tree)) roosts += tallied.trees / plots_;
+      if (is_fruit(traits)) fruit += tallied.trees / plots_;
+      const auto faults = crop_faults(tree, traits, facts_.goal, know_.settings);
+      if (faults.empty()) crops += tallied.trees / plots_;
+      complete = complete && !(faults.size() == 1 && is_gap(faults.front()));
+    }
+    facts_.roost_hickories = roosts;
+    facts_.fruit_trees = fruit;
+    if (complete) facts_.acceptable_crop_trees = crops;
+  }
+
+ private:
+  [[nodiscard]] Traits traits_of_one(const TreeFacts& tree) const {
+    Traits traits;
+    traits.species = know_.species.find(tree.species);
+    if (traits.species != nullptr) {
+      traits.food = know_.food.of(*traits.species, tree.conditions, facts_.grouse);
+    }
+    return traits;
+  }
+  [[nodiscard]] bool is_roost(const TreeFacts& tree) const {
+    const KeepSettings& keep = know_.settings.keep;
+    return listed(keep.roost_hickory_species, tree.species) &&
+           tree.dbh.inches() > keep.roost_hickory_above;
+  }
+  [[nodiscard]] bool is_fruit(const Traits& traits) const {
+    return traits.food.kind == FoodKind::soft &&
+           traits.food.rank >= know_.settings.keep.food_tree_rank;
+  }
+
+  double plots_;
+  const ReleaseKnowledge& know_;
+  StandFacts& facts_;
+};
+
+/// Oaks of 4.5 ft and more an acre; nothing where seedlings were not counted.
+std::optional<TreesPerAcre> advance_oak(const StandSample& sample, const SpeciesTable& species) {
+  if (!sample.regen_plot) return std::nullopt;
+  double count = 0.0;
+  for (const CountedRegen& regen : sample.regens) {
+    const Species* s = species.find(regen.regen->species);
+    if (s != nullptr && s->is_oak() && regen.regen->height == RegenHeight::over_4_5_ft) {
+      count += regen.regen->count;
+    }
+  }
+  const Acres counted = *sample.regen_plot * static_cast<double>(sample.plots.size());
+  return Trees{count} / counted;
+}
+
+}  // namespace
+
+Result<StandFacts> stand_facts(const TractData& data, StandId stand,
+                               const ReleaseKnowledge& knowledge) {
+  const auto record = std::find_if(data.stands.begin(), data.stands.end(),
+                                   [&](const Stand& s) { return s.id == stand; });
+  if (record == data.stands.end()) {
+    return Error{ErrorCode::unknown_reference, "There is no such stand in this tract.",
+                 "stand/" + to_text(stand), "Choose one of the tract's stands."};
+  }
+  StandFacts facts;
+  facts.goal = record->goal;
+  facts.covered = record->walked;
+  facts.age_years = record->age_years;
+  facts.site_index = record->site_index;
+  const auto sample = stand_sample(data, stand);
+  if (!sample) {
+    if (sample.error().code == ErrorCode::no_data) return facts;
+    return sample.error();
+  }
+  const auto before = stand_density(data, stand, knowledge.species);
+  if (!before) return before.error();
+  facts.before = *before;
+  facts.advance_oak = advance_oak(*sample, knowledge.species);
+  PlotTally(*sample, knowledge, facts);
+  return facts;
+}
+
+Result<ReleaseInput> input_from_cards(const TractData& data, StandId stand,
+                                      const ReleaseKnowledge& knowledge) {
+  auto facts = stand_facts(data, stand, knowledge);
+  if (!facts) return facts.error();
+  auto graph = graph_from_cards(data.walk_trees, data.contacts, stand, knowledge.settings.contact);
+  if (!graph) return graph.error();
+  return ReleaseInput{knowledge, std::move(*graph), std::move(*facts), {}, {}};
+}
+
+}  // namespace oaklight
