@@ -1,0 +1,187 @@
+#include "core/release/rules.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include "core/release/settings.hpp"
+#include "tests/support/trees.hpp"
+
+namespace oaklight {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string text_of(const fs::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::stringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+std::string shipped() { return text_of(OAKLIGHT_SOURCE_DIR "/forms/release.rule.json"); }
+
+RuleBook book_of(const std::string& text) {
+  auto book = RuleBook::from_json(text, "release.rule.json");
+  EXPECT_TRUE(book) << to_text(book.error());
+  return *book;
+}
+
+/// The shipped rules with one of them changed by `change`.
+template <class Change>
+std::string changed(const std::string& id, Change change) {
+  auto json = nlohmann::json::parse(shipped());
+  for (auto& rule : json["rules"]) {
+    if (rule["id"] == id) change(rule);
+  }
+  return json.dump();
+}
+
+std::string without(const std::string& id) {
+  auto json = nlohmann::json::parse(shipped());
+  auto& rules = json["rules"];
+  for (auto it = rules.begin(); it != rules.end(); ++it) {
+    if ((*it)["id"] == id) {
+      rules.erase(it);
+      break;
+    }
+  }
+  return json.dump();
+}
+
+ErrorCode fault_of(const std::string& text) {
+  const auto book = RuleBook::from_json(text, "release.rule.json");
+  if (!book) return book.error().code;
+  const auto settings = ReleaseSettings::from(*book);
+  EXPECT_FALSE(settings) << "no fault found";
+  return settings.error().code;
+}
+
+/// Ids in string literals of core/release, as they are cited and read.
+std::set<std::string> ids_in_code() {
+  std::set<std::string> ids;
+  static const std::regex kId("\"([RX][0-9]\\.[0-9][0-9])\"");
+  for (const auto& entry : fs::directory_iterator(OAKLIGHT_SOURCE_DIR "/core/release")) {
+    const std::string name = entry.path().filename().string();
+    if (name.find("caution") != std::string::npos || name.find("season") != std::string::npos) {
+      continue;
+    }
+    const std::string text = text_of(entry.path());
+    for (auto it = std::sregex_iterator(text.begin(), text.end(), kId);
+         it != std::sregex_iterator(); ++it) {
+      ids.insert((*it)[1]);
+    }
+  }
+  return ids;
+}
+
+TEST(Rules, EveryRuleThatTheCodeNamesIsInTheFile) {
+  const RuleBook book = book_of(shipped());
+  const std::set<std::string> ids = ids_in_code();
+  EXPECT_GT(ids.size(), 80U);
+  for (const std::string& id : ids) EXPECT_NE(book.find(id), nullptr) << id;
+}
+
+TEST(Rules, EveryRuleInTheFileIsUsed) {
+  const std::set<std::string> ids = ids_in_code();
+  const RuleBook shipped_book = book_of(shipped());
+  for (const Rule& rule : shipped_book.rules()) EXPECT_TRUE(ids.count(rule.id)) << rule.id;
+}
+
+TEST(Rules, ARuleThatIsReadAndMissingIsNamed) {
+  const RuleBook shipped_book = book_of(shipped());
+  for (const Rule& rule : shipped_book.rules()) {
+    const auto book = RuleBook::from_json(without(rule.id), "release.rule.json");
+    ASSERT_TRUE(book);
+    const auto settings = ReleaseSettings::from(*book);
+    EXPECT_EQ(settings.has_value(), !rule.editable)
+        << rule.id << ": editable must say whether the program reads the value";
+    if (!settings) {
+      EXPECT_EQ(settings.error().code, ErrorCode::missing_rule);
+      EXPECT_EQ(settings.error().where, "rules/" + rule.id);
+    }
+  }
+}
+
+TEST(Rules, TooFewNumbersAreAMissingRule) {
+  const auto text = changed("R3.41", [](nlohmann::json& rule) { rule["value"] = {18}; });
+  const auto settings = ReleaseSettings::from(book_of(text));
+  ASSERT_FALSE(settings);
+  EXPECT_EQ(settings.error().code, ErrorCode::missing_rule);
+  EXPECT_EQ(settings.error().where, "rules/R3.41");
+}
+
+TEST(Rules, AbsurdValuesAndUnknownWordsAreRefused) {
+  EXPECT_EQ(fault_of(changed("R4.01", [](auto& rule) { rule["value"] = {-60}; })),
+            ErrorCode::out_of_range);
+  EXPECT_EQ(fault_of(changed("R4.01", [](auto& rule) { rule["value"] = {1e9}; })),
+            ErrorCode::out_of_range);
+  EXPECT_EQ(fault_of(changed("R1.61", [](auto& rule) { rule["value"] = {2.5}; })),
+            ErrorCode::out_of_range);
+  EXPECT_EQ(fault_of(changed("R1.02", [](auto& rule) { rule["value"] = {"tall"}; })),
+            ErrorCode::not_a_choice);
+}
+
+TEST(Rules, ABrokenFileIsRefusedWithThePlace) {
+  EXPECT_EQ(fault_of("{"), ErrorCode::bad_json);
+  EXPECT_EQ(fault_of("[]"), ErrorCode::bad_json);
+  EXPECT_EQ(fault_of(R"({"version":"1","rules":[7]})"), ErrorCode::bad_json);
+  EXPECT_EQ(fault_of(R"({"rules":[]})"), ErrorCode::missing_value);
+  EXPECT_EQ(fault_of(changed("R4.01", [](auto& rule) { rule.erase("source"); })),
+            ErrorCode::missing_value);
+  EXPECT_EQ(fault_of(changed("R4.01", [](auto& rule) { rule["status"] = "certain"; })),
+            ErrorCode::not_a_choice);
+  EXPECT_EQ(fault_of(changed("R4.01",
+                             [](auto& rule) {
+                               rule["value"] = {60, "about"};
+                             })),
+            ErrorCode::not_a_choice);
+  EXPECT_EQ(fault_of(changed("R4.01", [](auto& rule) { rule["id"] = "R4.03"; })),
+            ErrorCode::duplicate);
+  const auto book = RuleBook::from_json(changed("R4.01", [](auto& rule) { rule.erase("value"); }),
+                                        "release.rule.json");
+  ASSERT_FALSE(book);
+  EXPECT_EQ(book.error().where, "release.rule.json:R4.01/value");
+}
+
+TEST(Rules, AnEditedFileHasAnotherVersion) {
+  const RuleBook before = book_of(shipped());
+  const RuleBook after =
+      book_of(changed("R4.01", [](nlohmann::json& rule) { rule["value"] = {61}; }));
+  EXPECT_NE(before.version(), after.version());
+  EXPECT_EQ(before.version(), book_of(shipped()).version());
+  EXPECT_EQ(before.version().substr(0, 7), "2026.1-");
+}
+
+TEST(Rules, WhatIsRetrievedNamesItsSource) {
+  const RuleBook shipped_book = book_of(shipped());
+  for (const Rule& rule : shipped_book.rules()) {
+    if (rule.evidence != Evidence::retrieved) continue;
+    EXPECT_EQ(rule.source.find("from memory"), std::string::npos) << rule.id;
+    EXPECT_GT(rule.source.size(), 10U) << rule.id;
+  }
+}
+
+TEST(Rules, ChangingANumberChangesTheAnswer) {
+  const auto text = R"(
+    crop O WO 14 co
+    O a N 16 touches RM 10 co
+    O b E 16 touches PH 10 co
+    O den S 16 touches BW 12 co den)";
+  ReleaseInput input = test::input_of(test::cards(text), 1.0);
+  // North is freed, east only if the hickory goes, south never: the hickory is needed for three.
+  EXPECT_THAT(test::cut_tags(recommend(input)), testing::UnorderedElementsAre("a", "b"));
+  input.knowledge = test::knowledge_with({{"R1.61", {2}}});
+  const ReleasePlan lighter = recommend(input);
+  EXPECT_THAT(test::cut_tags(lighter), testing::ElementsAre("a"));
+  EXPECT_NE(lighter.rule_version, test::shipped_knowledge().rules.version());
+}
+
+}  // namespace
+}  // namespace oaklight
