@@ -1,0 +1,29 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+
+#include "core/base/day.hpp"
+#include "core/measure/log_rule.hpp"
+#include "core/release/cautions.hpp"
+#include "core/release/season.hpp"
+
+namespace oaklight {
+
+/// The data files behind a packet.
+struct PacketTables {
+  const SpeciesTable& species;
+  const CautionTable& cautions;
+  std::span<const SeasonWindow> seasons;
+};
+
+struct PacketOptions {
+  Day today;                    ///< printed as the day on which the packet was made
+  std::optional<Day> work_day;  ///< planned; nothing: not known, and bats may roost when it comes
+  LogRule log_rule = LogRule::international;
+  std::string rule_versions;  ///< of the files behind the marks, as printed
+  CautionLimits limits = {};
+};
+
+}  // namespace oaklight
