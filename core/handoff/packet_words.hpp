@@ -1,0 +1,34 @@
+#pragma once
+
+#include <span>
+
+#include "core/handoff/packet.hpp"
+#include "core/release/season.hpp"
+
+namespace oaklight {
+
+/// What to tell 911, in the order in which it is asked for. A fact that nobody recorded says so.
+[[nodiscard]] std::vector<PacketFact> emergency_facts(const Tract& tract);
+
+/// What the sentences before the lists depend on.
+struct StartFacts {
+  Reader reader = Reader::logger;
+  bool demo = false;
+  int trained = 0;     ///< trees on the list that is not to be cut from
+  int unplaced = 0;    ///< listed trees without a position
+  bool lines = false;  ///< neighbour lines are on the map
+  bool lines_confirmed = false;
+  std::string cautions_read_on;  ///< month of the oldest reading, "2026-11"
+};
+
+/// Plain sentences to read before the first cut, most important first.
+[[nodiscard]] std::vector<std::string> before_you_start(const StartFacts& facts);
+
+/// The windows that a packet prints: those that hold cutting back, then those to be told.
+[[nodiscard]] std::vector<SeasonNote> season_notes(std::span<const SeasonWindow> of_state);
+
+/// What holds on a day, and when that changes.
+[[nodiscard]] std::string season_advice(std::span<const SeasonWindow> of_state, bool state_known,
+                                        Day day);
+
+}  // namespace oaklight
