@@ -18,9 +18,9 @@ struct PacketTree {
   Method method = Method::none;
   Product product = Product::none;
   std::optional<BoardFeet>
-      board_feet;              ///< by the packet's log rule; nothing: no log heights recorded
-  std::optional<Cords> cords;  ///< nothing: outside the table
-  std::string reason;
+      board_feet;                 ///< by the packet's log rule; nothing: no log heights recorded
+  std::optional<Cords> cords;     ///< nothing: outside the table
+  std::string reason;             ///< of the decision; in `others`: why it is not this reader's
   std::vector<Caution> cautions;  ///< at most three, stops first
   std::optional<Position> position;
   bool crop = false;

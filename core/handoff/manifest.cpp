@@ -1,0 +1,52 @@
+#include "core/handoff/manifest.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace oaklight {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class Unit>
+Json figure(const std::optional<Quantity<Unit>>& value) {
+  return value ? Json(value->value) : Json(nullptr);
+}
+
+Json totals_json(const std::vector<ProductTotal>& totals) {
+  Json list = Json::array();
+  for (const ProductTotal& total : totals) {
+    list.push_back({{"product", word_of(total.product)},
+                    {"trees", total.trees},
+                    {"board_feet", figure(total.board_feet)},
+                    {"cords", figure(total.cords)},
+                    {"trees_without_volume", total.without_volume}});
+  }
+  return list;
+}
+
+}  // namespace
+
+std::string manifest_json(const Packet& packet) {
+  const Json manifest = {
+      {"manifest_for", "packet"},
+      {"reader", word_of(packet.reader)},
+      {"tract", packet.tract.name},
+      {"demo", packet.tract.demo},
+      {"made_on", packet.made_on},
+      {"rule_versions", packet.rule_versions},
+      {"log_rule", packet.log_rule},
+      {"trees",
+       {{"cut", packet.cut.size()},
+        {packet.reader == Reader::logger ? "trained_feller_only" : "leave_alone",
+         packet.trained.size()},
+        {"keep", packet.keep.size()},
+        {"not_yours", packet.others.size()}}},
+      {"totals", totals_json(packet.totals)},
+      {"list_bytes", packet.list_csv.size()},
+      {"list_sha256", packet.list_sha256},
+  };
+  // Text that is not UTF-8 must not stop a packet; it is shown as the replacement character.
+  return manifest.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace oaklight
