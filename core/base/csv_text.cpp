@@ -70,7 +70,7 @@ class Reader {
       } else if (at_line_end() || text_[at_] == ',') {
         return Done{};
       } else {
-        return problem(line_, "Text follows the closing quote of a cell.");
+        return problem(opened, "Text follows the closing quote of a cell.");
       }
     }
     return problem(opened, "A quote is opened and never closed.");
