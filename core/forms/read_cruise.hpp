@@ -26,8 +26,8 @@ struct CruiseImport {
   /// What is to be written, and nothing else: the tract, new records, and records of the tract file
   /// that the import completes (these keep their id). Means something only when faults is empty.
   TractData data;
-  /// In the order of the files and their lines. At most kMaxFaults, and then one import_refused that
-  /// says how many more there are.
+  /// In the order of the files and their lines. At most kMaxFaults, and then one import_refused
+  /// that says how many more there are.
   std::vector<Error> faults;
 };
 
@@ -42,7 +42,8 @@ struct CruiseImport {
 ///           not given stay unknown here, whatever azimuth and distance say
 /// errors    none of its own; every fault of the files is in `faults`, its `where` is
 ///           "trees.csv:14:dbh_in", or "map.geojson:/features/3/geometry" for the map. A stand or
-///           plot that is referred to and unknown is told once a file, at its first row.
+///           plot that is referred to and unknown is told once a file, at its first row; a stand
+///           that plots.csv names wrongly is not told again for the trees of its plots.
 /// assumes   azimuths are from true north
 CruiseImport read_cruise(const CruiseFiles& files, const Form& form, const SpeciesTable& species,
                          const TractData& existing, IdSource& ids);

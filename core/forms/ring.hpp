@@ -1,0 +1,22 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/model/place.hpp"
+
+namespace oaklight {
+
+/// Twice the area that a closed ring goes round, in square degrees; positive when it goes
+/// counter-clockwise with north up. Source: the trapezoid (shoelace) formula.
+double doubled_area(const Ring& ring);
+
+/// Why a ring bounds no ground; nothing when it does.
+///
+/// ring     as read; any winding
+/// returns  a sentence: fewer than four positions, not closed, no area, or two edges that cross
+/// assumes  the ring does not reach over the 180th meridian; edges are straight in degrees
+/// accuracy an edge that only touches another at a point is not called a crossing
+std::optional<std::string> ring_fault(const Ring& ring);
+
+}  // namespace oaklight
