@@ -1,7 +1,7 @@
 #include "core/release/outcome.hpp"
 
 #include <algorithm>
-#include <array>
+#include <tuple>
 
 namespace oaklight {
 namespace {
@@ -116,6 +116,14 @@ Way way_of(const ReleaseProblem& problem, const Around& a, std::uint32_t crop, S
   return way;
 }
 
+/// Sides reached first, then fewest spared trees, then least food, then the order of the trees: not
+/// that of the sides, so that a turned map gives the same answer.
+bool better(const Way& a, const Way& b) {
+  const std::tuple rank_a(!a.reaches, !a.might_reach, a.spared, a.food);
+  const std::tuple rank_b(!b.reaches, !b.might_reach, b.spared, b.food);
+  return rank_a < rank_b || (rank_a == rank_b && a.takes < b.takes);
+}
+
 }  // namespace
 
 Fate fate_of(const ReleaseProblem& problem, const Selection& selection, std::uint32_t contact) {
@@ -143,11 +151,7 @@ Outcome outcome_of(const ReleaseProblem& problem, const Selection& selection, st
     }
     if (!without(wanted, a.optional).empty()) continue;
     const Way way = way_of(problem, a, crop, wanted);
-    const auto rank =
-        [](const Way& w) {  // reached first, then fewest spared trees, then least food
-          return std::array<int, 4>{w.reaches ? 0 : 1, w.might_reach ? 0 : 1, w.spared, w.food};
-        };
-    if (!best || rank(way) < rank(*best)) best = way;
+    if (!best || better(way, *best)) best = way;
   }
   Outcome outcome;
   for (const std::uint32_t i : best->takes) {
