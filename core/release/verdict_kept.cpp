@@ -1,4 +1,4 @@
-#include <optional>
+#include <algorithm>
 
 #include "core/release/verdicts.hpp"
 #include "core/release/wording.hpp"
@@ -13,12 +13,21 @@ struct Asked {
   const CrownContact* stands = nullptr;      ///< crowds a released crop tree
   Role role = Role::clear;                   ///< of stands
   const CrownContact* unreleased = nullptr;  ///< crowds a crop tree that is not released
-  const CrownContact* clear = nullptr;       ///< takes no light
+  Role unreleased_role = Role::clear;
+  const CrownContact* clear = nullptr;  ///< takes no light
 };
 
+/// No crop tree for now, but only because something about it is not recorded.
+bool waits_for_facts(const Workings& work, std::uint32_t crop) {
+  const std::vector<CropFault>& faults = work.crops.faults[crop];
+  return !faults.empty() && std::all_of(faults.begin(), faults.end(), is_gap);
+}
+
+/// Whether this crop tree is released, or may be after a second look.
 bool counts(const Workings& work, const CrownContact& c) {
   return work.choice.selection.standing[c.crop] == Standing::released ||
-         work.choice.dropped[c.crop].cause == Dropped::Cause::unsure;
+         work.choice.dropped[c.crop].cause == Dropped::Cause::unsure ||
+         waits_for_facts(work, c.crop);
 }
 
 Asked asked_of(const Workings& work, std::uint32_t tree) {
@@ -40,6 +49,7 @@ Asked asked_of(const Workings& work, std::uint32_t tree) {
       if (asked.unsure == nullptr) asked.unsure = &c;
     } else if (asked.unreleased == nullptr) {
       asked.unreleased = &c;
+      asked.unreleased_role = role;
     }
   }
   return asked;
@@ -95,12 +105,18 @@ void explain_doubt(const Workings& work, std::uint32_t tree, const CrownContact&
 }
 
 void explain_unsure(const Workings& work, const CrownContact& c, TreeVerdict& verdict) {
+  const std::string crop = the_tree(work, c.crop);
   verdict.verdict = Verdict::look_again;
-  verdict.reason = "Look again: its " + contact_words(work, {&c}) +
-                   ", which is released only if its other sides prove free.";
-  verdict.what_would_change_it =
-      "A look at the sides of " + the_tree(work, c.crop) + " that nobody has seen.";
+  verdict.reason = "Look again: its " + contact_words(work, {&c});
   add_rules(verdict.rules, contact_rules(work.input, c));
+  if (waits_for_facts(work, c.crop)) {
+    verdict.reason += ", and whether that is a crop tree is not settled.";
+    verdict.what_would_change_it = "The missing facts of " + crop + ", recorded.";
+    add_rules(verdict.rules, {"R1.02"});
+    return;
+  }
+  verdict.reason += ", which is released only if its other sides prove free.";
+  verdict.what_would_change_it = "A look at the sides of " + crop + " that nobody has seen.";
   add_rules(verdict.rules, {"R1.55", "R1.61"});
 }
 
@@ -171,14 +187,28 @@ void explain_clear(const Workings& work, std::uint32_t tree, const CrownContact&
   if (work.traits[tree].food.kind == FoodKind::cover) add_rules(verdict.rules, {"R5.31"});
 }
 
+/// It crowds a crop tree that is not released.
+void explain_unreleased(const Workings& work, const Asked& asked, TreeVerdict& verdict) {
+  const CrownContact& c = *asked.unreleased;
+  const std::string crop = the_tree(work, c.crop);
+  verdict.reason =
+      "Keep: its " + contact_words(work, {&c}) + ", but that tree is not released this time.";
+  verdict.rules = {"R1.74", "R6.05"};
+  if (!goes(asked.unreleased_role) && !goes_if_needed(asked.unreleased_role)) {
+    verdict.what_would_change_it =
+        "Little: a sound oak stays until its own crown or acorns prove poor.";
+    add_rules(verdict.rules, {"R3.39"});
+  } else if (work.crops.worth[c.crop] == 0) {
+    verdict.what_would_change_it = "It would go if " + crop + " were fit to be a crop tree.";
+  } else {
+    verdict.what_would_change_it = "It would go if " + crop + " were released.";
+  }
+}
+
 void explain_rest(const Workings& work, const Asked& asked, TreeVerdict& verdict) {
   verdict.verdict = Verdict::keep;
   if (asked.unreleased != nullptr) {
-    verdict.reason = "Keep: its " + contact_words(work, {asked.unreleased}) +
-                     ", but that tree is not released this time.";
-    verdict.what_would_change_it =
-        "It would go if " + the_tree(work, asked.unreleased->crop) + " were released.";
-    verdict.rules = {"R1.74", "R6.05"};
+    explain_unreleased(work, asked, verdict);
     return;
   }
   verdict.reason = "Keep: it crowds no crop tree that is released.";
