@@ -197,9 +197,9 @@ Status ActionWriter::finish(const Uuid& action, const std::string& device, const
               std::string(word_of_kind(kind)),
               target_uid ? Value{*target_uid} : Value{}};
   line.emplace_back(row_crc("user_action", kActionColumns, line));
-  if (const auto written = db_.run("INSERT INTO user_action (" + column_list(kActionColumns) +
-                                       ") VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
-                                   line);
+  if (const auto written = db_.write_one("INSERT INTO user_action (" + column_list(kActionColumns) +
+                                             ") VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+                                         line);
       !written)
     return written;
   for (const RowChange& change : changes_) {

@@ -128,12 +128,12 @@ Status RecordTable::rehearse(SqliteHandle& db) const {
 
 Status RecordTable::insert(SqliteHandle& db, Row& row) const {
   at(row, "row_crc") = store::row_crc(name_, columns_, row);
-  return db.run(insert_, row);
+  return db.write_one(insert_, row);
 }
 
 Status RecordTable::update(SqliteHandle& db, Row& row) const {
   at(row, "row_crc") = store::row_crc(name_, columns_, row);
-  return db.run(update_, row);
+  return db.write_one(update_, row);
 }
 
 Result<RecordTables> read_record_tables(SqliteHandle& db) {

@@ -27,6 +27,16 @@ Error constraint_error(int code, const std::string& detail, const std::string& w
 
 Error sqlite_error(int code, std::string_view message, const std::string& where) {
   const std::string detail = message.empty() ? "" : " (" + std::string(message) + ")";
+  // A function that the authorizer denies comes back as a plain error, told only by its text.
+  if (code == SQLITE_ERROR && message.starts_with("not authorized")) code = SQLITE_AUTH;
+  // Before 3.41 SQLite has no index table that it would write to from an untrusted schema's
+  // trigger.
+  if (code == SQLITE_ERROR && message.starts_with("unsafe use of virtual table")) {
+    return {ErrorCode::read_only,
+            "Another program put a spatial index into the file, which cannot be kept up here" +
+                detail + ".",
+            where, "Drop the spatial index there; the layers are small and do well without."};
+  }
   switch (code & 0xFF) {
     case SQLITE_CONSTRAINT:
       return constraint_error(code, detail, where);

@@ -75,18 +75,19 @@ std::string immutable_uri(const fs::path& path) {
   return uri + "?immutable=1";
 }
 
-/// Inside a trigger or view only a spatial index may be kept up; GDAL also counts its features.
+/// Inside a trigger only a spatial index may be kept up; GDAL also counts its features. Those need
+/// no SELECT, and without one a trigger cannot make a row vanish by RAISE(IGNORE).
 int authorize(void*, int action, const char* first, const char* second, const char*,
               const char* inside) {
   if (inside == nullptr) return SQLITE_OK;
   const std::string_view name = first == nullptr ? "" : first;
   switch (action) {
-    case SQLITE_SELECT:
     case SQLITE_READ:
       return SQLITE_OK;
     case SQLITE_FUNCTION: {
       const std::string_view function = second == nullptr ? "" : second;
-      const bool harmless = function.substr(0, 3) == "ST_" || function == "lower";
+      // SQLite keeps the names of functions in lower case.
+      const bool harmless = function.starts_with("st_") || function == "lower";
       return harmless ? SQLITE_OK : SQLITE_DENY;
     }
     case SQLITE_INSERT:
@@ -148,6 +149,7 @@ int open_flags(Use use) {
   switch (use) {
     case Use::make:
       return common | SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;
+    case Use::glance:
     case Use::read_only:
       return common | SQLITE_OPEN_READONLY;
     default:
@@ -155,10 +157,14 @@ int open_flags(Use use) {
   }
 }
 
-bool has_log(const fs::path& path) {
+bool exists_beside(const fs::path& path, const char* ending) {
   std::error_code ignored;
-  const auto size = fs::file_size(path.string() + "-wal", ignored);
-  return !ignored && size > 0;
+  return fs::exists(path.string() + ending, ignored);
+}
+
+/// What SQLite says when it cannot make the index file of a log where the file lies.
+bool may_be_read_only_media(ErrorCode code) {
+  return code == ErrorCode::cannot_open || code == ErrorCode::read_only;
 }
 
 }  // namespace
@@ -166,27 +172,28 @@ bool has_log(const fs::path& path) {
 Result<SqliteHandle> SqliteHandle::open(const fs::path& path, Use use) {
   // An absolute path never looks like a URI, which this build of SQLite would obey.
   const fs::path full = path == kMemory ? path : fs::absolute(path);
-  sqlite3* db = nullptr;
-  int code = sqlite3_open_v2(full.c_str(), &db, open_flags(use), nullptr);
-  SqliteHandle handle(db, full, use);
-  if (code != SQLITE_OK) return handle.failure(code);
-  if (const auto ready = handle.harden(); !ready) return ready.error();
-
-  auto readable = handle.first("SELECT count(*) FROM sqlite_schema");
-  if (!readable && use == Use::read_only && readable.error().code == ErrorCode::cannot_open &&
-      !has_log(full)) {
-    // A file in WAL mode on read-only media: SQLite cannot make its index file there. With no log
-    // beside it the file is complete, and nobody can change it under us.
-    handle.close();
-    code = sqlite3_open_v2(immutable_uri(full).c_str(), &handle.db_,
-                           open_flags(use) | SQLITE_OPEN_URI, nullptr);
-    if (code != SQLITE_OK) return handle.failure(code);
-    if (const auto ready = handle.harden(); !ready) return ready.error();
-    readable = handle.first("SELECT count(*) FROM sqlite_schema");
-  }
-  if (!readable) return readable.error();
+  SqliteHandle handle(nullptr, full, use);
+  // With nothing beside it the file is complete in itself, and a glance needs no lock.
+  const bool alone = !exists_beside(full, "-wal") && !exists_beside(full, "-journal");
+  Status opened = handle.connect(use == Use::glance && alone);
+  if (!opened && use != Use::write && alone && may_be_read_only_media(opened.error().code))
+    opened = handle.connect(true);
+  if (!opened) return opened.error();
   if (const auto set = handle.apply_settings(); !set) return set.error();
   return handle;
+}
+
+Status SqliteHandle::connect(bool immutable) {
+  close();
+  const std::string name = immutable ? immutable_uri(path_) : path_.string();
+  const int flags = open_flags(use_) | (immutable ? SQLITE_OPEN_URI : 0);
+  if (const int code = sqlite3_open_v2(name.c_str(), &db_, flags, nullptr); code != SQLITE_OK)
+    return failure(code);
+  if (const auto hardened = harden(); !hardened) return hardened;
+  // Opening alone reads nothing; what is wrong with the file shows at the first read.
+  const auto readable = first("SELECT count(*) FROM sqlite_schema");
+  if (!readable) return readable.error();
+  return Done{};
 }
 
 Status SqliteHandle::harden() {
@@ -217,6 +224,7 @@ Status SqliteHandle::apply_settings() {
           !set)
         return set;
       return verify_settings();
+    case Use::glance:
     case Use::read_only:
       break;
   }
@@ -224,8 +232,9 @@ Status SqliteHandle::apply_settings() {
 }
 
 Status SqliteHandle::verify_settings() {
-  std::vector<Setting> settings(kEverywhere.begin(), kEverywhere.end());
-  if (use_ == Use::write) settings.insert(settings.end(), kForWriting.begin(), kForWriting.end());
+  std::vector<Setting> settings;
+  if (use_ == Use::write) settings.assign(kForWriting.begin(), kForWriting.end());
+  settings.insert(settings.end(), kEverywhere.begin(), kEverywhere.end());
   for (const Setting& setting : settings) {
     const auto row = first("PRAGMA " + std::string(setting.name));
     if (!row) return row.error();
@@ -328,6 +337,13 @@ Status SqliteHandle::walk(std::string_view sql, std::span<const Value> arguments
 
 Status SqliteHandle::run(std::string_view sql, std::span<const Value> arguments) {
   return walk(sql, arguments, [](const Row&) { return Done{}; });
+}
+
+Status SqliteHandle::write_one(std::string_view sql, std::span<const Value> arguments) {
+  if (const auto ran = run(sql, arguments); !ran) return ran;
+  if (sqlite3_changes(db_) == 1) return Done{};
+  return Error{ErrorCode::not_a_tract_file, "Something in the file kept a record from being saved.",
+               path_.string(), "Drop the triggers that another program put into it."};
 }
 
 Status SqliteHandle::run(std::string_view sql, std::initializer_list<Value> arguments) {

@@ -23,6 +23,7 @@ enum class Use {
   bring_up,   ///< run schema steps: no foreign keys, rollback journal as the file has it
   write,      ///< the work: WAL, synchronous FULL, foreign keys, all read back
   read_only,  ///< looking: never writes, also on read-only media
+  glance,     ///< one short look that leaves no trace beside the file
 };
 
 /// One SQLite connection, opened as if the file came from an enemy: defensive mode, nothing in the
@@ -45,6 +46,8 @@ class SqliteHandle {
   /// One statement, its result passed over.
   Status run(std::string_view sql, std::span<const Value> arguments = {});
   Status run(std::string_view sql, std::initializer_list<Value> arguments);
+  /// A statement that must write exactly one row. Errors: not_a_tract_file when it wrote none.
+  Status write_one(std::string_view sql, std::span<const Value> arguments);
   /// The first row, or nothing.
   Result<std::optional<Row>> first(std::string_view sql,
                                    std::initializer_list<Value> arguments = {});
@@ -68,6 +71,7 @@ class SqliteHandle {
  private:
   SqliteHandle(sqlite3* db, std::filesystem::path path, Use use)
       : db_(db), path_(std::move(path)), use_(use) {}
+  Status connect(bool immutable);
   Status harden();
   Status apply_settings();
   Result<sqlite3_stmt*> prepared(std::string_view sql, std::span<const Value> arguments);

@@ -55,7 +55,7 @@ Result<store::FileState> look_at(const fs::path& path) {
     return Error{ErrorCode::not_a_tract_file, "This is a database of another kind.", path.string(),
                  "Choose a file that Oaklight made."};
   }
-  auto db = SqliteHandle::open(path, Use::read_only);
+  auto db = SqliteHandle::open(path, Use::glance);
   if (!db) return db.error();
   return store::read_state(*db);
 }
