@@ -25,6 +25,13 @@ std::vector<std::string> StoreTest::raw_sql(const std::string& sql, const std::s
   return cells;
 }
 
+RawWriter::RawWriter(const std::filesystem::path& path) {
+  EXPECT_EQ(sqlite3_open(path.c_str(), &db_), SQLITE_OK);
+  EXPECT_EQ(sqlite3_exec(db_, "BEGIN IMMEDIATE", nullptr, nullptr, nullptr), SQLITE_OK);
+}
+
+RawWriter::~RawWriter() { sqlite3_close(db_); }
+
 namespace {
 
 // Text that tends to break: quotes, the marks of CSV, JSON and SQL, four-byte characters, text from

@@ -12,6 +12,8 @@
 #include "tests/support/set_clock.hpp"
 #include "tests/support/temp_dir.hpp"
 
+struct sqlite3;
+
 namespace oaklight::test {
 
 /// The same ids and times in every run.
@@ -43,6 +45,18 @@ class StoreTest : public testing::Test {
   TempDir folder_;
   SetClock clock_{1'777'900'020'000};  // 2026-05-04T13:07:00Z
   std::mt19937_64 chance_{20260504};
+};
+
+/// Another program in the middle of writing to a file, as long as the object lives.
+class RawWriter {
+ public:
+  explicit RawWriter(const std::filesystem::path& path);
+  ~RawWriter();
+  RawWriter(const RawWriter&) = delete;
+  RawWriter& operator=(const RawWriter&) = delete;
+
+ private:
+  sqlite3* db_ = nullptr;
 };
 
 /// Says where and why when a Status or Result is not what it should be.
