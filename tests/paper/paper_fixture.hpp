@@ -1,0 +1,28 @@
+#pragma once
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+#include "core/paper/drawing.hpp"
+#include "core/paper/gui_app.hpp"
+
+namespace oaklight::test {
+
+/// A test that paints or measures text.
+class PaperTest : public testing::Test {
+ protected:
+  static void SetUpTestSuite() { ASSERT_TRUE(ensure_gui_app()); }
+};
+
+/// The texts of a drawing, in the order in which they are painted.
+inline std::vector<std::string> texts_of(const Drawing& drawing) {
+  std::vector<std::string> texts;
+  for (const DrawingItem& item : drawing.items()) {
+    if (const auto* text = std::get_if<TextItem>(&item)) texts.push_back(text->text.toStdString());
+  }
+  return texts;
+}
+
+}  // namespace oaklight::test
