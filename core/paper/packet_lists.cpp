@@ -1,0 +1,220 @@
+#include "core/base/number_text.hpp"
+#include "core/paper/packet_pages.hpp"
+#include "core/paper/table.hpp"
+
+namespace oaklight {
+namespace {
+
+constexpr double kMarkColumn = 26.0;
+constexpr double kTagColumn = 58.0;
+constexpr double kDbhColumn = 56.0;
+constexpr double kMapColumn = 30.0;
+
+const TextStyle kSpeciesText{12.0, true, Ink::black};
+
+QString from(const std::string& text) { return QString::fromStdString(text); }
+
+QString dbh_words(const Dbh& dbh) {
+  return from(number_text(dbh.tenths() / 10.0, 1)) +
+         (dbh.system() == UnitSystem::us ? QStringLiteral(" in") : QStringLiteral(" cm"));
+}
+
+QString method_words(const PacketTree& tree) {
+  switch (tree.method) {
+    case Method::fell:
+      return QStringLiteral("Fell");
+    case Method::machine_fell:
+      return QStringLiteral("Fell by machine");
+    case Method::girdle:
+      return QStringLiteral("Girdle, leave standing");
+    case Method::none:
+      break;
+  }
+  switch (tree.verdict) {
+    case Verdict::take:
+      return QStringLiteral("Cut");
+    case Verdict::keep:
+      return QStringLiteral("Leave");
+    case Verdict::kill_standing:
+      return QStringLiteral("Kill standing");
+    case Verdict::look_again:
+      return QStringLiteral("Look again first");
+  }
+  return {};
+}
+
+QString volume_words(const PacketTree& tree) {
+  if (tree.product == Product::none) return {};
+  if (tree.product == Product::sawlog) {
+    if (tree.board_feet)
+      return from(grouped_text(tree.board_feet->value, 0)) + QStringLiteral(" bd ft");
+    return QStringLiteral("no volume");
+  }
+  if (tree.cords) return from(number_text(tree.cords->value, 2)) + QStringLiteral(" cord");
+  return QStringLiteral("no volume");
+}
+
+TableCell tag_cell(const PacketTree& tree) { return {{{printable(tree.tag), kTagText}}}; }
+TableCell dbh_cell(const PacketTree& tree) { return {{{dbh_words(tree.dbh), kFigureText}}}; }
+
+TableCell species_cell(const PacketTree& tree) {
+  return {{{printable(tree.species), kSpeciesText}}};
+}
+
+/// The reason below species, DBH and what to do.
+Table::Note reason_note(const PacketTree& tree, std::size_t from, std::size_t to) {
+  return {from, to, {printable(tree.reason), kSmallText.in(Ink::soft)}};
+}
+
+TableCell caution_cell(const PacketTree& tree) {
+  TableCell cell;
+  for (const Caution& caution : tree.cautions) {
+    cell.paragraphs.push_back({printable(caution.text), kSmallText, caution.severity, 3.0});
+  }
+  return cell;
+}
+
+TableCell do_cell(const PacketTree& tree) {
+  TableCell cell{{{method_words(tree), kStrongText}}};
+  const auto product = word_of(tree.product);
+  if (tree.product == Product::none) return cell;
+  const QString name = QString::fromLatin1(product.data(), static_cast<qsizetype>(product.size()));
+  cell.paragraphs.push_back({name + QStringLiteral(", ") + volume_words(tree), kSmallText});
+  return cell;
+}
+
+TableCell mark_cell(TreeMark mark) {
+  TableCell cell;
+  cell.mark = mark;
+  return cell;
+}
+
+/// Adds the column that says on which map the tree is, where there are several.
+void add_map_column(std::vector<TableColumn>& columns, const MapLetters& letters) {
+  if (!letters.empty()) columns.push_back({QStringLiteral("Map"), kMapColumn});
+}
+void add_map_cell(std::vector<TableCell>& cells, const PacketTree& tree,
+                  const MapLetters& letters) {
+  if (letters.empty()) return;
+  const auto found = letters.find(printable(tree.tag));
+  cells.push_back(
+      {{{found == letters.end() ? QStringLiteral("\u2013") : found->second, kFigureText}}});
+}
+
+/// Calls add_row for each tree, with a band where the stand changes.
+template <class AddRow>
+void write_rows(Table& table, const std::vector<PacketTree>& trees, const AddRow& add_row) {
+  const std::string* stand = nullptr;
+  for (const PacketTree& tree : trees) {
+    if (!stand || *stand != tree.stand) {
+      table.group(QStringLiteral("Stand: ") + printable(tree.stand));
+    }
+    stand = &tree.stand;
+    add_row(tree);
+  }
+}
+
+void write_leave_rows(PageFlow& flow, const std::vector<PacketTree>& trees, TreeMark listed_as,
+                      const MapLetters& letters) {
+  std::vector<TableColumn> columns = {{QString(), kMarkColumn},
+                                      {QStringLiteral("Tag"), kTagColumn},
+                                      {QStringLiteral("Species"), 126.0},
+                                      {QStringLiteral("DBH"), kDbhColumn},
+                                      {QStringLiteral("Why"), 0.0}};
+  add_map_column(columns, letters);
+  Table table(flow, std::move(columns), 27.0);
+  write_rows(table, trees, [&](const PacketTree& tree) {
+    const bool crop = listed_as == TreeMark::keep && tree.crop;
+    std::vector<TableCell> cells = {mark_cell(crop ? TreeMark::crop : listed_as),
+                                    tag_cell(tree),
+                                    species_cell(tree),
+                                    dbh_cell(tree),
+                                    {{{printable(tree.reason), kSmallText}}}};
+    add_map_cell(cells, tree, letters);
+    table.row(cells);
+  });
+}
+
+}  // namespace
+
+void write_cut_list(PageFlow& flow, const Packet& packet, const MapLetters& letters) {
+  flow.new_page(QStringLiteral("TREES TO CUT"));
+  flow.heading(QStringLiteral("Trees to cut: %1").arg(packet.cut.size()));
+  if (packet.cut.empty()) {
+    flow.text({{QStringLiteral("No tree is marked for cutting on this list."), kBodyText}});
+    return;
+  }
+  flow.text({{QStringLiteral("Cut only trees whose tag is on this list. Read the cautions beside a "
+                             "tree before you start on it. Tick the box when it is down."),
+              kBodyText}});
+  flow.gap(4.0);
+  std::vector<TableColumn> columns = {{QString(), kMarkColumn},
+                                      {QStringLiteral("Tag"), kTagColumn},
+                                      {QStringLiteral("Species"), 0.0},
+                                      {QStringLiteral("DBH"), kDbhColumn},
+                                      {QStringLiteral("What to do"), 106.0},
+                                      {QStringLiteral("Cautions"), 164.0}};
+  add_map_column(columns, letters);
+  Table table(flow, std::move(columns), 36.0);
+  write_rows(table, packet.cut, [&](const PacketTree& tree) {
+    TableCell tick;
+    tick.tick = true;
+    std::vector<TableCell> cells = {tick,           tag_cell(tree), species_cell(tree),
+                                    dbh_cell(tree), do_cell(tree),  caution_cell(tree)};
+    add_map_cell(cells, tree, letters);
+    table.row(cells, reason_note(tree, 2, 4));
+  });
+}
+
+void write_trained_list(PageFlow& flow, const Packet& packet, const MapLetters& letters) {
+  if (packet.trained.empty()) return;
+  const bool logger = packet.reader == Reader::logger;
+  flow.new_page(QStringLiteral("TRAINED FELLER ONLY"));
+  flow.heading((logger ? QStringLiteral("Trained feller only: %1")
+                       : QStringLiteral("Leave these alone, trained feller only: %1"))
+                   .arg(packet.trained.size()));
+  flow.text({{logger ? QStringLiteral("Nobody cuts from this page. A trained feller looks at each "
+                                      "tree on the ground and clears it by name, or leaves it.")
+                     : QStringLiteral("These trees are marked, but they are dangerous. Do not cut "
+                                      "them and stay two tree lengths away from them."),
+              kStrongText}});
+  flow.gap(4.0);
+  std::vector<TableColumn> columns = {{QString(), kMarkColumn},
+                                      {QStringLiteral("Tag"), kTagColumn},
+                                      {QStringLiteral("Species"), 0.0},
+                                      {QStringLiteral("DBH"), kDbhColumn},
+                                      {QStringLiteral("What is dangerous"), 178.0}};
+  if (logger) columns.push_back({QStringLiteral("Cleared by"), 84.0});
+  add_map_column(columns, letters);
+  Table table(flow, std::move(columns), 36.0);
+  write_rows(table, packet.trained, [&](const PacketTree& tree) {
+    std::vector<TableCell> cells = {mark_cell(TreeMark::trained), tag_cell(tree),
+                                    species_cell(tree), dbh_cell(tree), caution_cell(tree)};
+    if (logger) {
+      TableCell cleared;
+      cleared.blank = true;
+      cells.push_back(cleared);
+    }
+    add_map_cell(cells, tree, letters);
+    table.row(cells, reason_note(tree, 2, 3));
+  });
+}
+
+void write_keep_list(PageFlow& flow, const Packet& packet, const MapLetters& letters) {
+  flow.new_page(QStringLiteral("DO NOT CUT"));
+  flow.heading(QStringLiteral("DO NOT CUT: %1").arg(packet.keep.size()));
+  flow.text(
+      {{QStringLiteral("These trees stay. Do not fell them, skin their bark, drop a tree into "
+                       "their crowns or drive over their roots. A tree whose tag is on no "
+                       "page of this packet stays too."),
+        kStrongText}});
+  flow.gap(4.0);
+  if (!packet.keep.empty()) write_leave_rows(flow, packet.keep, TreeMark::keep, letters);
+  if (packet.others.empty()) return;
+  flow.subhead(
+      QStringLiteral("Tagged for other work, not yours to cut: %1").arg(packet.others.size()),
+      90.0);
+  write_leave_rows(flow, packet.others, TreeMark::other, letters);
+}
+
+}  // namespace oaklight

@@ -1,0 +1,26 @@
+#include "core/paper/packet_pages.hpp"
+
+namespace oaklight {
+
+std::vector<Drawing> packet_pages(const Packet& packet, PaperSize paper) {
+  PageFlow flow(paper, {printable(packet.tract.name), printable(packet.made_on),
+                        printable(packet.list_sha256), packet.tract.demo});
+  write_front(flow, packet);
+  const MapLetters letters = write_maps(flow, packet);
+  write_cut_list(flow, packet, letters);
+  write_trained_list(flow, packet, letters);
+  write_keep_list(flow, packet, letters);
+  write_end(flow, packet);
+  return flow.finish();
+}
+
+QString reader_words(Reader reader) {
+  return reader == Reader::logger ? QStringLiteral("the logger")
+                                  : QStringLiteral("the firewood cutter");
+}
+
+QString count_words(std::size_t count, const char* one, const char* many) {
+  return QString::number(count) + QChar(u' ') + QString::fromUtf8(count == 1 ? one : many);
+}
+
+}  // namespace oaklight

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "core/handoff/packet.hpp"
+#include "core/paper/page_flow.hpp"
+
+namespace oaklight {
+
+/// The pages of a packet, laid out and ready to paint: cautions, maps, the list, trees for a
+/// trained feller only, trees that must not be cut, totals and signatures. The same packet gives
+/// the same pages.
+/// assumes  ensure_gui_app() was called
+std::vector<Drawing> packet_pages(const Packet& packet, PaperSize paper);
+
+// The parts, each starting on a page of its own.
+
+/// By tag: the letter of the detail map on which the tree is; "" where there are no detail maps.
+using MapLetters = std::map<QString, QString>;
+
+void write_front(PageFlow& flow, const Packet& packet);
+MapLetters write_maps(PageFlow& flow, const Packet& packet);
+void write_cut_list(PageFlow& flow, const Packet& packet, const MapLetters& letters);
+void write_trained_list(PageFlow& flow, const Packet& packet, const MapLetters& letters);
+void write_keep_list(PageFlow& flow, const Packet& packet, const MapLetters& letters);
+void write_end(PageFlow& flow, const Packet& packet);
+
+// Words that several parts share.
+
+QString reader_words(Reader reader);                                        ///< "the logger"
+QString count_words(std::size_t count, const char* one, const char* many);  ///< "3 trees"
+
+}  // namespace oaklight
