@@ -57,6 +57,8 @@ TEST(Surroundings, SeeADeadAshByItsPlaceButNotTheTreeItself) {
   EXPECT_NEAR(found[0].dead_ashes[0].distance.value, 50, 1e-3);
   EXPECT_EQ(found[0].dead_ashes[0].height, Feet{70});
   EXPECT_TRUE(found[1].dead_ashes.empty());
+  tract.data.walk_trees[1].tag.clear();
+  EXPECT_TRUE(around(tract)[1].dead_ashes.empty()) << "not by its tag alone";
 }
 
 TEST(Surroundings, TreesOfOneCardAreNearEvenWithoutPlaces) {
