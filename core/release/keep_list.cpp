@@ -120,7 +120,7 @@ KeepWords words_of(Keep keep) {
     case Keep::no:
       break;
     case Keep::dead:
-      return {"is dead: it takes no light, and it houses birds and bats",
+      return {"is dead, so it takes no light, and it houses birds and bats",
               {"R1.58", "R5.03", "R5.21"},
               "Only a real hazard would bring it down, and then by a trained feller or a machine."};
     case Keep::nearly_dead:

@@ -216,11 +216,15 @@ void explain_rest(const Workings& work, const Asked& asked, TreeVerdict& verdict
   verdict.rules = {"R6.05"};
 }
 
+/// A keep reason of number, not of the tree itself: where the tree crowds nobody, that says more.
+bool only_by_number(Keep keep) { return keep == Keep::scarce_species || keep == Keep::fruit; }
+
 /// "no crop tree, because its stem or roots are failing".
 void put_fault_first(const std::vector<CropFault>& faults, TreeVerdict& verdict) {
   const FaultWords fault = words_of(faults.front());
   verdict.reason = "Keep: no crop tree, because " + fault.text + "; " +
                    verdict.reason.substr(verdict.reason.find(": ") + 2);
+  verdict.what_would_change_it = "A second look that finds no such fault.";
   add_rules(verdict.rules, fault.rules);
 }
 
@@ -229,7 +233,13 @@ void put_fault_first(const std::vector<CropFault>& faults, TreeVerdict& verdict)
 void explain_kept(const Workings& work, std::uint32_t tree, TreeVerdict& verdict) {
   const Asked asked = asked_of(work, tree);
   const std::vector<CropFault>& faults = work.crops.faults[tree];
-  if (work.keeps[tree] != Keep::no && work.keeps[tree] != Keep::bank) {
+  const Keep keep = work.keeps[tree];
+  const bool crowds_nobody = asked.stands == nullptr && asked.unreleased == nullptr &&
+                             asked.unsure == nullptr && asked.clear != nullptr;
+  if (only_by_number(keep) && crowds_nobody) {
+    explain_clear(work, tree, *asked.clear, verdict);
+    add_rules(verdict.rules, words_of(keep).rules);
+  } else if (keep != Keep::no && keep != Keep::bank) {
     explain_keep_list(work, tree, asked, verdict);
   } else if (verdict.crop && !faults.empty() && is_gap(faults.front())) {
     explain_gap(faults.front(), verdict);
@@ -240,7 +250,7 @@ void explain_kept(const Workings& work, std::uint32_t tree, TreeVerdict& verdict
   } else if (asked.unsure != nullptr) {
     explain_unsure(work, *asked.unsure, verdict);
     return;
-  } else if (work.keeps[tree] == Keep::bank) {
+  } else if (keep == Keep::bank) {
     explain_keep_list(work, tree, asked, verdict);
   } else if (asked.stands != nullptr) {
     explain_standing(work, tree, asked, verdict);
