@@ -156,6 +156,41 @@ TEST(TheSacredOak, TwoYearsAreTooFew) {
   EXPECT_THAT(cut_tags(recommend(input)), ElementsAre("maple"));
 }
 
+// S11. Stream, cherry, hemlock. The cherry has a card of its own, with one side kept closed.
+constexpr const char* kStream = R"(
+  crop O WO 15 co
+  crop cherry BC 12 co
+  O cherry N 20 touches
+  O maple E 18 touches RM 12 co
+  O hem S 13 below HE 8 int
+  O ash W 16 touches WA 10 co bank_tree
+  cherry pine N 18 touches WP 14 co den
+)";
+
+TEST(StreamCherryHemlock, OneIsFelledAndTheRestStay) {
+  ReleaseInput input = input_of(cards(kStream), 1.0);
+  input.stand.ba_by_species[SpeciesCode{762}] = SquareFeetPerAcre{4.4};  // 4 % of 110
+  const ReleasePlan plan = recommend(input);
+  EXPECT_THAT(cut_tags(plan), ElementsAre("maple"));
+  EXPECT_THAT(released_tags(plan), ElementsAre("O", "cherry"));
+  EXPECT_EQ(verdict_on(plan, "O").after->sides_free, 2);  // east and south; the ash is left
+  EXPECT_EQ(verdict_on(plan, "O").after->sides_shared, 1);
+  EXPECT_EQ(verdict_on(plan, "hem").verdict, Verdict::keep);
+  EXPECT_THAT(verdict_on(plan, "hem").rules, Contains("R5.31"));
+  EXPECT_THAT(verdict_on(plan, "ash").rules, Contains("R5.41"));
+}
+
+TEST(StreamCherryHemlock, CuttingAllFourIsRefused) {
+  ReleaseInput input = input_of(cards(kStream), 1.0);
+  input.stand.ba_by_species[SpeciesCode{762}] = SquareFeetPerAcre{4.4};
+  const auto said = objections(input, {{"O"}, {"cherry", "maple", "hem", "ash"}});
+  EXPECT_THAT(rules_against(said, "cherry"), Contains("R5.32"));
+  EXPECT_THAT(rules_against(said, "cherry"), Contains("R1.64"));
+  EXPECT_THAT(rules_against(said, "hem"), Contains("R1.51"));
+  EXPECT_THAT(rules_against(said, "ash"), Contains("R5.41"));
+  EXPECT_THAT(rules_against(said, "maple"), IsEmpty());
+}
+
 // S12. Too late for release.
 ReleaseInput too_late() {
   ReleaseInput input = input_of(cards(R"(
