@@ -140,9 +140,14 @@ Error nothing_cruised() {
   return {ErrorCode::no_data, "No stand has a plot.", "plots", "Lay out a cruise first."};
 }
 
-/// Over stands only figures of the same trees can be averaged.
-Status same_trees(Stands stands) {
+/// Over stands only figures of the same trees can be averaged, and only by acres.
+Status comparable(Stands stands) {
   for (const StandSample* s : stands) {
+    if (stands.size() > 1 && !(s->stand->acres.value > 0.0)) {
+      return Error{ErrorCode::out_of_range, "Stand " + s->stand->name + " has no acres.",
+                   "stand/" + s->stand->name + "/acres",
+                   "Give its area; it weighs the stand against the others."};
+    }
     if (s->min_dbh == stands.front()->min_dbh) continue;
     return Error{ErrorCode::mixed_designs,
                  "Stands " + stands.front()->stand->name + " and " + s->stand->name +
@@ -167,7 +172,7 @@ Result<AreaEstimate> estimate_all(const std::vector<CruisedStand>& cruised,
 Result<AreaEstimate> area_estimate(Stands stands, const SpeciesTable& species,
                                    const EstimateOptions& options) {
   if (stands.empty()) return nothing_cruised();
-  if (const auto same = same_trees(stands); !same) return same.error();
+  if (const auto fit = comparable(stands); !fit) return fit.error();
   const auto groups = groups_of(stands, species, options);
   if (!groups) return groups.error();
   const auto live = figures_of(stands, groups->live, options);

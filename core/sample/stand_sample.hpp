@@ -55,6 +55,8 @@ struct CruisedStand {
 ///          contradiction for records on a plot that is planned, skipped or (trees only) empty, for
 ///          stems or an edge count that no tally gives, or a count below 0; missing_value for
 ///          seedlings without the size of their plot
+/// assumes  plots were laid out level (distances corrected for slope in the field); a measured plot
+///          without a tree counts like an empty one
 Result<std::vector<CruisedStand>> cruised_stands(const TractData& data);
 
 /// The sample of one stand. Errors: as cruised_stands; no_data also when it has no plots.

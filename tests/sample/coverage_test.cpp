@@ -55,8 +55,8 @@ TEST(Coverage, OfOneStandIsWhatItClaims) {
 
 TEST(Coverage, OverUnlikeStandsIsNearWhatItClaimsBySatterthwaiteOnly) {
   // Derived: where one stand of 4 plots carries nearly all of the variance, 3 degrees of freedom
-  // are right and n - L = 17 are far too many: t 2.110 for 3.182 holds the truth in 87.4 % of
-  // samples.
+  // are right and n - L = 17 are far too many: t 2.110 for 3.182 holds the truth in 87.46 %
+  // of samples.
   Draw draw;
   int held = 0;
   int held_by_all = 0;

@@ -188,6 +188,7 @@ TEST(CruiseEstimate, NeedsAcresOnlyToWeighStands) {
   EXPECT_TRUE(estimate(cruise.data).stands[0].figures);
   cruise.tree(cruise.plot(cruise.stand("B", 10.0)), 802, 12.0);
   EXPECT_EQ(estimate(cruise.data).all.error().code, ErrorCode::out_of_range);
+  EXPECT_EQ(estimate(cruise.data).all.error().where, "stand/A/acres");
 }
 
 TEST(CruiseEstimate, SaysHowManyMorePlotsItsGoalNeeds) {
