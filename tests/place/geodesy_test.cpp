@@ -100,6 +100,8 @@ TEST(Geodesy, TheNearestPointOfALineMayLieBetweenItsPoints) {
 TEST(Geodesy, BeyondTheEndOfALineItsEndCounts) {
   const std::vector<Position> line = {around(30, 40), around(300, 400)};
   EXPECT_NEAR(distance_to_line(kHill, line)->value, 50.0, 1e-6);
+  const std::vector<Position> towards(line.rbegin(), line.rend());
+  EXPECT_NEAR(distance_to_line(kHill, towards)->value, 50.0, 1e-6);
 }
 
 TEST(Geodesy, ALineOfOnePointIsThatPointAndALineOfNoneIsNothing) {
