@@ -1,0 +1,153 @@
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <iostream>
+#include <nlohmann/json.hpp>
+
+#include "core/command/program.hpp"
+#include "core/session/files.hpp"
+
+namespace oaklight::command {
+namespace {
+
+struct Call {
+  std::string tract;
+  std::vector<std::string> sources;
+  bool json = false;
+};
+
+/// The names by which a cruise's files are known.
+struct KnownFile {
+  const char* name;
+  std::optional<NamedText> CruiseFiles::*slot;
+};
+constexpr std::array<KnownFile, 7> kKnownFiles = {{{"tract.csv", &CruiseFiles::tract},
+                                                   {"stands.csv", &CruiseFiles::stands},
+                                                   {"plots.csv", &CruiseFiles::plots},
+                                                   {"trees.csv", &CruiseFiles::trees},
+                                                   {"regeneration.csv", &CruiseFiles::regeneration},
+                                                   {"crop_trees.csv", &CruiseFiles::crop_trees},
+                                                   {"map.geojson", &CruiseFiles::map}}};
+
+/// Files named, and those of known names in folders named.
+std::vector<std::filesystem::path> paths_of(const Call& call) {
+  std::vector<std::filesystem::path> paths;
+  for (const std::string& source : call.sources) {
+    if (!std::filesystem::is_directory(source)) {
+      paths.emplace_back(source);
+      continue;
+    }
+    for (const KnownFile& known : kKnownFiles) {
+      const auto path = std::filesystem::path(source) / known.name;
+      if (std::filesystem::exists(path)) paths.push_back(path);
+    }
+  }
+  return paths;
+}
+
+Result<CruiseFiles> read_files(const Call& call) {
+  CruiseFiles files;
+  const auto paths = paths_of(call);
+  if (paths.empty()) {
+    return Error{ErrorCode::cannot_open, "This folder holds none of the files of a cruise.",
+                 call.sources.front(),
+                 "Name a folder with plots.csv, trees.csv and the like, or the files themselves."};
+  }
+  for (const auto& path : paths) {
+    const auto* known = std::find_if(kKnownFiles.begin(), kKnownFiles.end(),
+                                     [&](const KnownFile& k) { return path.filename() == k.name; });
+    if (known == kKnownFiles.end()) {
+      return Error{ErrorCode::not_a_choice, "What this file holds cannot be told from its name.",
+                   path.string(),
+                   "Call it tract.csv, stands.csv, plots.csv, trees.csv, regeneration.csv, "
+                   "crop_trees.csv or map.geojson."};
+    }
+    if (files.*(known->slot)) {
+      return Error{ErrorCode::duplicate, "This kind of file is named twice.", path.string(),
+                   "Import one after the other."};
+    }
+    progress("reading " + path.string());
+    auto text = read_whole_file(path);
+    if (!text) return text.error();
+    files.*(known->slot) = NamedText{path.string(), *std::move(text)};
+  }
+  return files;
+}
+
+void print(const ImportReport& report, const Call& call) {
+  if (call.json) {
+    std::cout << nlohmann::ordered_json{{"tract", call.tract},
+                                        {"stands", report.stands},
+                                        {"plots", report.plots},
+                                        {"trees", report.trees},
+                                        {"regeneration_counts", report.regens},
+                                        {"crop_trees", report.crop_trees},
+                                        {"neighbours", report.neighbours},
+                                        {"map_lines", report.lines}}
+                     .dump(2)
+              << '\n';
+    return;
+  }
+  std::cout << "Imported into " << call.tract << ": " << report.stands << " stands, "
+            << report.plots << " plots, " << report.trees << " tally records, " << report.regens
+            << " regeneration counts, " << report.crop_trees << " crop tree cards with "
+            << report.neighbours << " other trees, " << report.lines << " map lines.\n";
+}
+
+int write(const CruiseFiles& files, const Call& call, bool is_new) {
+  auto session = is_new ? create_tract(call.tract) : open_to_write(call.tract);
+  if (!session) return fail(session.error(), call.json);
+  progress("checking and writing " + call.tract);
+  const auto report = session->import_files(files);
+  if (!report) return fail(report.error(), call.json);
+  if (!report->faults.empty()) {
+    const int code = fail(report->faults, call.json);
+    if (!call.json) {
+      const auto n = report->faults.size();
+      std::cerr << n << (n == 1 ? " fault" : " faults") << ". Nothing was imported.\n";
+    }
+    return code;
+  }
+  print(*report, call);
+  return kDone;
+}
+
+int run(const Call& call) {
+  const auto files = read_files(call);
+  if (!files) return fail(files.error(), call.json);
+  const bool is_new = !std::filesystem::exists(call.tract);
+  const int code = write(*files, call, is_new);
+  // A tract file that this call made and could not fill would look like work done.
+  if (is_new && code != kDone) {
+    for (const char* end : {"", "-wal", "-shm"}) {
+      std::error_code nothing_to_remove;
+      std::filesystem::remove(call.tract + end, nothing_to_remove);
+    }
+  }
+  return code;
+}
+
+}  // namespace
+
+void add_import(CLI::App& app, int& exit_code) {
+  auto call = std::make_shared<Call>();
+  CLI::App* command = app.add_subcommand(
+      "import", "Check the files of a cruise and write them to a tract file, all or nothing");
+  add_tract(*command, call->tract);
+  command->get_option("tract")->description("The tract file (.gpkg); made if there is none");
+  command
+      ->add_option("sources", call->sources,
+                   "A folder, or files named tract.csv, stands.csv, plots.csv, trees.csv,\n"
+                   "regeneration.csv, crop_trees.csv, map.geojson")
+      ->required()
+      ->check(CLI::ExistingPath);
+  add_json(*command, call->json);
+  command->footer(
+      "Example: oaklight import hollow.gpkg demo_plots\n"
+      "Columns, units and words of each file: forms/README.md. Faults are listed with file, line "
+      "and\n"
+      "column; when there is one, nothing is written (exit code 1).");
+  command->callback([call, &exit_code] { exit_code = run(*call); });
+}
+
+}  // namespace oaklight::command

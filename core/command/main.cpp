@@ -1,0 +1,29 @@
+// The program oaklight: one subcommand a file beside this one.
+#include "core/command/program.hpp"
+
+int main(int argc, char** argv) {
+  using namespace oaklight::command;
+  CLI::App app{
+      "Oaklight: from a cruise of a wooded tract to a marked list that a stranger can follow."};
+  app.name("oaklight");
+  app.set_version_flag("--version", "oaklight " OAKLIGHT_VERSION);
+  app.require_subcommand(1);
+  app.footer(
+      "Each subcommand has its own --help with an example.\n"
+      "Exit codes: 0 done; 1 the input has faults or a check found problems, nothing was changed;\n"
+      "2 the call is wrong; 3 a file cannot be opened, read or written; 4 no data for what was "
+      "asked.");
+  int exit_code = kDone;
+  add_import(app, exit_code);
+  add_estimate(app, exit_code);
+  add_recommend(app, exit_code);
+  add_packet(app, exit_code);
+  add_check(app, exit_code);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& problem) {
+    // Help and version end in 0; CLI11's own codes for a wrong call are not part of our interface.
+    return app.exit(problem) == 0 ? kDone : kUsage;
+  }
+  return exit_code;
+}

@@ -1,0 +1,102 @@
+#include "core/command/program.hpp"
+
+#include <unistd.h>
+
+#include <cstdio>
+#include <iostream>
+#include <map>
+#include <nlohmann/json.hpp>
+
+namespace oaklight::command {
+namespace {
+
+StoreContext context() {
+  static SystemClock clock;
+  return {clock, system_random(), "oaklight command"};
+}
+
+int exit_code_of(ErrorCode code) {
+  switch (code) {
+    case ErrorCode::cannot_open:
+    case ErrorCode::not_a_tract_file:
+    case ErrorCode::file_too_new:
+    case ErrorCode::damaged:
+    case ErrorCode::disk_full:
+    case ErrorCode::io_failed:
+    case ErrorCode::busy:
+    case ErrorCode::read_only:
+    case ErrorCode::cannot_write:
+      return kFileProblem;
+    case ErrorCode::no_data:
+    case ErrorCode::nothing_marked:
+    case ErrorCode::nothing_to_undo:
+      return kNothingToDo;
+    default:
+      return kRefused;
+  }
+}
+
+nlohmann::ordered_json json_of(const Error& error) {
+  return {{"code", name_of(error.code)},
+          {"what", error.what},
+          {"where", error.where},
+          {"fix", error.fix}};
+}
+
+}  // namespace
+
+int fail(const Error& error, bool json) { return fail(std::vector<Error>{error}, json); }
+
+int fail(const std::vector<Error>& faults, bool json) {
+  if (json) {
+    nlohmann::ordered_json list = nlohmann::ordered_json::array();
+    for (const Error& fault : faults) list.push_back(json_of(fault));
+    std::cout << nlohmann::ordered_json{{"errors", list}}.dump(2) << '\n';
+  } else {
+    for (const Error& fault : faults) std::cerr << to_text(fault) << '\n';
+  }
+  return exit_code_of(faults.front().code);
+}
+
+Result<TractSession> open_to_read(const std::string& path) {
+  return TractSession::open(path, OpenMode::read_only, context());
+}
+
+Result<TractSession> open_to_write(const std::string& path) {
+  return TractSession::open(path, OpenMode::read_write, context());
+}
+
+Result<TractStore> open_store(const std::string& path) {
+  return TractStore::open(path, OpenMode::read_only, context());
+}
+
+Result<TractSession> create_tract(const std::string& path) {
+  return TractSession::create(path, context());
+}
+
+void progress(const std::string& words) {
+  if (::isatty(STDERR_FILENO) != 0) std::cerr << words << " ...\n";
+}
+
+void add_tract(CLI::App& command, std::string& path) {
+  command.add_option("tract", path, "The tract file (.gpkg)")->required();
+}
+
+void add_json(CLI::App& command, bool& json) {
+  command.add_flag("--json", json, "Print one JSON object for machines instead of text");
+}
+
+void add_log_rule(CLI::App& command, LogRule& rule) {
+  std::map<std::string, LogRule> words;
+  for (const auto& entry : kWords<LogRule>) words.emplace(entry.word, entry.value);
+  command.add_option("--log-rule", rule, "Board feet by this rule (default: international)")
+      ->transform(CLI::CheckedTransformer(words))
+      ->option_text("doyle|scribner|international");
+}
+
+void add_confidence(CLI::App& command, double& level) {
+  command.add_option("--level", level, "Confidence of the intervals (default: 0.95)")
+      ->check(CLI::Range(0.5, 0.999));
+}
+
+}  // namespace oaklight::command

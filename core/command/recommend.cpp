@@ -1,0 +1,154 @@
+#include <iostream>
+#include <map>
+#include <nlohmann/json.hpp>
+
+#include "core/base/number_text.hpp"
+#include "core/command/program.hpp"
+#include "core/command/text_table.hpp"
+
+namespace oaklight::command {
+namespace {
+
+struct Call {
+  std::string tract;
+  bool dry_run = false;
+  bool steps = false;
+  bool json = false;
+};
+
+using Json = nlohmann::ordered_json;
+
+Json json_of(const std::optional<Light>& light) {
+  if (!light) return nullptr;
+  return {{"sides_free", light->sides_free},
+          {"sides_shared", light->sides_shared},
+          {"sides_unknown", light->sides_unknown},
+          {"open_pct", light->open.value}};
+}
+
+Json json_of(const ReleasePlan& plan) {
+  Json trees = Json::array();
+  for (const TreeVerdict& t : plan.trees) {
+    trees.push_back({{"tag", t.tag},
+                     {"verdict", word_of(t.verdict)},
+                     {"crop", t.crop},
+                     {"released", t.released},
+                     {"reason", t.reason},
+                     {"what_would_change_it", t.what_would_change_it},
+                     {"rules", t.rules},
+                     {"light_before", json_of(t.before)},
+                     {"light_after", json_of(t.after)}});
+  }
+  Json guards = Json::array();
+  for (const GuardState& g : plan.guards) {
+    guards.push_back({{"rule", g.rule},
+                      {"name", g.name},
+                      {"unit", g.unit},
+                      {"floor", g.floor},
+                      {"limit", g.limit},
+                      {"before", g.before},
+                      {"after", g.after},
+                      {"holds", g.holds}});
+  }
+  return {{"treatment", word_of(plan.advice.treatment)},
+          {"advice", plan.advice.text},
+          {"advice_rules", plan.advice.rules},
+          {"rule_version", plan.rule_version},
+          {"guards", guards},
+          {"trees", trees}};
+}
+
+std::string stand_name(const TractData& data, StandId id) {
+  for (const Stand& s : data.stands) {
+    if (s.id == id) return s.name;
+  }
+  return "";
+}
+
+void print_guards(const ReleasePlan& plan) {
+  if (plan.guards.empty()) return;
+  TextTable table({"guard", "before", "after", "limit", "unit", "rule", ""});
+  for (const GuardState& g : plan.guards) {
+    table.add({g.name, number_text(g.before, 1), number_text(g.after, 1),
+               (g.floor ? "at least " : "at most ") + number_text(g.limit, 1), g.unit, g.rule,
+               g.holds ? "holds" : "BROKEN"});
+  }
+  std::cout << table.text();
+}
+
+void print(const StandPlan& stand, const TractData& data, const Call& call) {
+  const ReleasePlan& plan = stand.plan;
+  std::map<Verdict, int> counts;
+  int crop = 0;
+  int released = 0;
+  for (const TreeVerdict& t : plan.trees) {
+    ++counts[t.verdict];
+    crop += t.crop ? 1 : 0;
+    released += t.released ? 1 : 0;
+  }
+  std::cout << stand_name(data, stand.stand) << ": " << plan.advice.text << "\n  " << released
+            << " of " << crop << " crop trees released; take " << counts[Verdict::take]
+            << ", kill standing " << counts[Verdict::kill_standing] << ", keep "
+            << counts[Verdict::keep] << ", look again " << counts[Verdict::look_again] << '\n';
+  print_guards(plan);
+  if (call.steps) {
+    for (const StepLog& step : plan.steps) {
+      std::cout << "  " << step.step << '\n';
+      for (const std::string& line : step.lines) std::cout << "    " << line << '\n';
+    }
+  }
+  for (const TreeVerdict& t : plan.trees) {
+    std::cout << "  " << t.tag << "  " << t.reason << " [";
+    for (std::size_t i = 0; i < t.rules.size(); ++i) std::cout << (i > 0 ? " " : "") << t.rules[i];
+    std::cout << "]\n";
+  }
+  std::cout << '\n';
+}
+
+int run(const Call& call) {
+  auto session = call.dry_run ? open_to_read(call.tract) : open_to_write(call.tract);
+  if (!session) return fail(session.error(), call.json);
+  const auto data = session->data();
+  if (!data) return fail(data.error(), call.json);
+  progress("deciding tree by tree");
+  const auto plans = session->recommend();
+  if (!plans) return fail(plans.error(), call.json);
+  int written = 0;
+  if (!call.dry_run) {
+    const auto stored = session->store_marks(*plans);
+    if (!stored) return fail(stored.error(), call.json);
+    written = *stored;
+  }
+  if (call.json) {
+    Json json{{"marks_written", written}, {"stands", Json::array()}};
+    for (const StandPlan& stand : *plans) {
+      json["stands"].push_back(
+          {{"stand", stand_name(*data, stand.stand)}, {"plan", json_of(stand.plan)}});
+    }
+    std::cout << json.dump(2) << '\n';
+    return kDone;
+  }
+  for (const StandPlan& stand : *plans) print(stand, *data, call);
+  std::cout << (call.dry_run ? "Nothing was written (--dry-run).\n"
+                             : std::to_string(written) + " marks written to " + call.tract + ".\n")
+            << "A recommendation is not a safety check: whoever fells looks at each tree first.\n";
+  return kDone;
+}
+
+}  // namespace
+
+void add_recommend(CLI::App& app, int& exit_code) {
+  auto call = std::make_shared<Call>();
+  CLI::App* command = app.add_subcommand(
+      "recommend", "Decide which trees of the marking walk to take and to keep, with reasons");
+  add_tract(*command, call->tract);
+  command->add_flag("--dry-run", call->dry_run, "Decide and print; write no marks");
+  command->add_flag("--steps", call->steps, "Print what each step decided and why");
+  add_json(*command, call->json);
+  command->footer(
+      "Example: oaklight recommend hollow.gpkg --dry-run\n"
+      "Trees that a person decided by hand keep their mark.");
+  command->callback([call, &exit_code] { exit_code = run(*call); });
+}
+
+}  // namespace oaklight::command

@@ -1,0 +1,84 @@
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/forms/read_cruise.hpp"
+#include "core/handoff/make_packet.hpp"
+#include "core/sample/cruise_estimate.hpp"
+#include "core/session/knowledge.hpp"
+#include "core/stand/composition.hpp"
+#include "core/stand/stand_stocking.hpp"
+
+namespace oaklight {
+
+/// What an import wrote, or why it wrote nothing.
+struct ImportReport {
+  std::vector<Error> faults;  ///< not empty: nothing was written
+  int stands = 0, plots = 0, trees = 0, regens = 0, crop_trees = 0, neighbours = 0, lines = 0;
+};
+
+/// What is recommended for one stand in which trees were walked.
+struct StandPlan {
+  StandId stand;
+  ReleasePlan plan;
+  std::vector<Mark> marks;  ///< in the order of the walked trees
+};
+
+/// What the stand screen and the estimate report show of one area.
+struct StandFigures {
+  StandId stand;
+  StandStocking stocking;
+  std::optional<Composition> composition;  ///< nothing without live trees
+};
+
+/// Where calculation and the tract file meet: each call reads, computes and, where it says so,
+/// writes in one transaction. One object is one open tract file.
+class TractSession {
+ public:
+  /// Makes a new tract file. Errors: of TractStore::create; of the built-in forms (a bug).
+  static Result<TractSession> create(const std::filesystem::path& path, StoreContext context);
+  /// Opens a tract file. Errors: of TractStore::open; of the tract's own forms when a person edited
+  /// them so that they no longer read.
+  static Result<TractSession> open(const std::filesystem::path& path, OpenMode mode,
+                                   StoreContext context);
+
+  [[nodiscard]] const TractKnowledge& knowledge() const { return knowledge_; }
+  TractStore& store() { return store_; }
+  [[nodiscard]] const TractStore& store() const { return store_; }
+  [[nodiscard]] Result<TractData> data() const { return store_.load(); }
+
+  /// Reads the files of a cruise, checks them, and writes all of it or nothing.
+  /// Errors: of the store; faults of the files are in the report.
+  Result<ImportReport> import_files(const CruiseFiles& files);
+
+  /// Per-acre figures with their errors. Errors: of cruise_estimate.
+  [[nodiscard]] Result<CruiseEstimate> estimate(const EstimateOptions& options) const;
+
+  /// Stocking and composition of each cruised stand, in the order of the tract.
+  [[nodiscard]] Result<std::vector<StandFigures>> stand_figures(
+      const EstimateOptions& options) const;
+
+  /// Decides each tree of the marking walk, stand by stand. Writes nothing.
+  /// Errors: no_data when no tree was walked; of stand_facts.
+  [[nodiscard]] Result<std::vector<StandPlan>> recommend();
+
+  /// Stores the marks of a recommendation as one action that can be undone. Trees that a person
+  /// decided by hand keep their mark; a mark that says the same already is not written again.
+  /// returns  marks written
+  Result<int> store_marks(const std::vector<StandPlan>& plans);
+
+  /// What one reader is handed, from the marks in the file. Errors: of make_packet.
+  [[nodiscard]] Result<Packet> packet(Reader reader, PacketOptions options) const;
+
+ private:
+  TractSession(TractStore store, TractKnowledge knowledge)
+      : store_(std::move(store)), knowledge_(std::move(knowledge)) {}
+
+  TractStore store_;
+  TractKnowledge knowledge_;
+};
+
+}  // namespace oaklight
