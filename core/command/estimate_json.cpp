@@ -46,6 +46,16 @@ Json json_of(const GroupFigures& g) {
   return json;
 }
 
+/// Young trees by height: all, and oaks among them.
+Json json_of(const RegenFigures& regen) {
+  Json json{{"plot_ac", regen.plot.value}, {"plots", regen.plots}};
+  for (std::size_t i = 0; i < kWords<RegenHeight>.size(); ++i) {
+    json[std::string(kWords<RegenHeight>[i].word)] = {{"stems_ac", json_of(regen.all[i])},
+                                                      {"oak_ac", json_of(regen.oak[i])}};
+  }
+  return json;
+}
+
 std::string species_name(SpeciesCode code, const SpeciesTable& species) {
   const Species* s = species.find(code);
   return s == nullptr ? std::to_string(code.fia) : s->common_name;
@@ -78,6 +88,7 @@ Json json_of(const AreaEstimate& area, const SpeciesTable& species) {
                                         {"class_in", row.dbh_class.inches},
                                         {"figures", json_of(row.figures)}});
   }
+  json["regeneration"] = area.regen ? json_of(*area.regen) : Json(nullptr);
   if (area.need) {
     json["plots_needed"] = area.need->plan.plots;
     json["plots_more"] = area.need->more;

@@ -1,0 +1,149 @@
+// What the session promises beyond its parts: one action for one call, hands before rules, files
+// written whole.
+#include "core/session/tract_session.hpp"
+
+#include <gtest/gtest.h>
+
+#include "core/session/files.hpp"
+#include "tests/support/temp_dir.hpp"
+
+namespace oaklight::test {
+namespace {
+
+class SessionTest : public testing::Test {
+ protected:
+  StoreContext context() { return {clock_, system_random(), "test"}; }
+
+  static NamedText demo_file(const std::string& name) {
+    return {name, bytes_of(std::filesystem::path(OAKLIGHT_SOURCE_DIR) / "demo_plots" / name)};
+  }
+
+  static CruiseFiles demo_files() {
+    return {demo_file("tract.csv"),  demo_file("stands.csv"),       demo_file("plots.csv"),
+            demo_file("trees.csv"),  demo_file("regeneration.csv"), demo_file("crop_trees.csv"),
+            demo_file("map.geojson")};
+  }
+
+  /// A session on the demo tract.
+  TractSession demo() {
+    auto session = TractSession::create(folder_ / "hollow.gpkg", context());
+    EXPECT_TRUE(session) << to_text(session.error());
+    const auto report = session->import_files(demo_files());
+    EXPECT_TRUE(report);
+    EXPECT_TRUE(report->faults.empty()) << to_text(report->faults.front());
+    return *std::move(session);
+  }
+
+  TempDir folder_;
+  SystemClock clock_;
+};
+
+TEST_F(SessionTest, AnImportIsOneStepToUndo) {
+  TractSession session = demo();
+  ASSERT_TRUE(session.store().undo());
+  const auto data = session.data();
+  ASSERT_TRUE(data);
+  EXPECT_TRUE(data->plots.empty());
+  EXPECT_TRUE(data->trees.empty());
+  EXPECT_TRUE(data->walk_trees.empty());
+  ASSERT_TRUE(session.store().redo());
+  EXPECT_EQ(session.data()->plots.size(), 36U);
+}
+
+TEST_F(SessionTest, AFaultyFileLeavesTheTractAsItWas) {
+  TractSession session = demo();
+  const std::size_t trees = session.data()->trees.size();
+  CruiseFiles files;
+  files.trees = NamedText{"trees.csv", "stand,plot,species,dbh_in\nNowhere,1,white oak,12.0\n"};
+  const auto report = session.import_files(files);
+  ASSERT_TRUE(report);
+  EXPECT_FALSE(report->faults.empty());
+  EXPECT_EQ(session.data()->trees.size(), trees);
+  EXPECT_EQ(session.store().history(10)->size(), 1U) << "only the first import is in the history";
+}
+
+TEST_F(SessionTest, RecommendingAgainChangesNothingThatItSaidBefore) {
+  TractSession session = demo();
+  const auto first = session.recommend();
+  ASSERT_TRUE(first);
+  const auto written = session.store_marks(*first);
+  ASSERT_TRUE(written);
+  EXPECT_EQ(static_cast<std::size_t>(*written), session.data()->walk_trees.size());
+  const auto second = session.recommend();
+  ASSERT_TRUE(second);
+  EXPECT_EQ(*session.store_marks(*second), 0);
+}
+
+TEST_F(SessionTest, AMarkMadeByHandStandsAgainstTheRules) {
+  TractSession session = demo();
+  const auto plans = session.recommend();
+  ASSERT_TRUE(plans);
+  ASSERT_TRUE(session.store_marks(*plans));
+  auto data = session.data();
+  ASSERT_TRUE(data);
+  Mark by_hand = data->marks.front();
+  by_hand.verdict = Verdict::look_again;
+  by_hand.reason = "Look again: the owner wants to see it first.";
+  by_hand.by_hand = true;
+  ASSERT_TRUE(session.store().apply({"overrule", {by_hand}}));
+  ASSERT_TRUE(session.store_marks(*session.recommend()));
+  for (const Mark& mark : session.data()->marks) {
+    if (mark.id == by_hand.id) {
+      EXPECT_EQ(mark.verdict, Verdict::look_again);
+      EXPECT_TRUE(mark.by_hand);
+    }
+  }
+}
+
+TEST_F(SessionTest, EveryTreeOfTheWalkHasOneVerdict) {
+  TractSession session = demo();
+  const auto plans = session.recommend();
+  ASSERT_TRUE(plans);
+  std::size_t verdicts = 0;
+  for (const StandPlan& plan : *plans) {
+    verdicts += plan.plan.trees.size();
+    EXPECT_EQ(plan.plan.trees.size(), plan.marks.size());
+  }
+  EXPECT_EQ(verdicts, session.data()->walk_trees.size());
+}
+
+TEST_F(SessionTest, RecommendingWithoutCardsSaysWhatIsMissing) {
+  auto session = TractSession::create(folder_ / "bare.gpkg", context());
+  ASSERT_TRUE(session);
+  const auto plans = session->recommend();
+  ASSERT_FALSE(plans);
+  EXPECT_EQ(plans.error().code, ErrorCode::no_data);
+  EXPECT_NE(plans.error().fix.find("crop tree cards"), std::string::npos);
+}
+
+TEST_F(SessionTest, FormsThatAPersonBrokeAreNamedWhenTheTractIsOpened) {
+  {
+    TractSession session = demo();
+    ASSERT_TRUE(session.store().set_form_text("release.rule.json", "{ not json"));
+  }
+  const auto opened = TractSession::open(folder_ / "hollow.gpkg", OpenMode::read_only, context());
+  ASSERT_FALSE(opened);
+  EXPECT_EQ(opened.error().code, ErrorCode::bad_json);
+  EXPECT_NE(opened.error().where.find("release.rule.json"), std::string::npos);
+}
+
+TEST(Files, AWriteReplacesTheWholeFileAndLeavesNoPart) {
+  const TempDir folder;
+  ASSERT_TRUE(write_whole_file(folder / "list.csv", "first and longer"));
+  ASSERT_TRUE(write_whole_file(folder / "list.csv", "second"));
+  EXPECT_EQ(*read_whole_file(folder / "list.csv"), "second");
+  EXPECT_FALSE(std::filesystem::exists(folder / "list.csv.part"));
+}
+
+TEST(Files, WhatCannotBeWrittenOrReadSaysSo) {
+  const TempDir folder;
+  const auto written = write_whole_file(folder.path() / "no" / "such" / "list.csv", "x");
+  ASSERT_FALSE(written);
+  EXPECT_EQ(written.error().code, ErrorCode::cannot_write);
+  const auto read = read_whole_file(folder / "absent.csv");
+  ASSERT_FALSE(read);
+  EXPECT_EQ(read.error().code, ErrorCode::cannot_open);
+}
+
+}  // namespace
+}  // namespace oaklight::test
