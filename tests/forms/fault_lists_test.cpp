@@ -6,6 +6,8 @@
 namespace oaklight {
 namespace {
 
+std::vector<Error> faults_of(const CruiseFiles& files) { return test::import_files(files).faults; }
+
 TEST(ImportFaults, AFileWithNothingInItIsTold) {
   CruiseFiles files;
   files.trees = {"trees.csv", "\xEF\xBB\xBF \r\n"};

@@ -407,7 +407,5 @@ const FaultCase kMapCases[] = {
 };
 INSTANTIATE_TEST_SUITE_P(Map, ImportFault, testing::ValuesIn(kMapCases), label_of);
 
-std::vector<Error> faults_of(const CruiseFiles& files) { return test::import_files(files).faults; }
-
 }  // namespace
 }  // namespace oaklight
