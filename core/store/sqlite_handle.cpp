@@ -162,6 +162,18 @@ bool exists_beside(const fs::path& path, const char* ending) {
   return fs::exists(path.string() + ending, ignored);
 }
 
+/// A looker cannot take away the empty log and its index that SQLite made for it. A connection that
+/// could write does so when it leaves as the last one; SQLite's own locks decide whether it is.
+void take_away_empty_log(const fs::path& path) {
+  std::error_code problem;
+  const auto size = fs::file_size(path.string() + "-wal", problem);
+  if (problem || size > 0) return;
+  sqlite3* db = nullptr;
+  if (sqlite3_open_v2(path.c_str(), &db, open_flags(Use::write), nullptr) == SQLITE_OK)
+    sqlite3_exec(db, "SELECT count(*) FROM sqlite_schema", nullptr, nullptr, nullptr);
+  sqlite3_close_v2(db);
+}
+
 /// What SQLite says when it cannot make the index file of a log where the file lies.
 bool may_be_read_only_media(ErrorCode code) {
   return code == ErrorCode::cannot_open || code == ErrorCode::read_only;
@@ -179,6 +191,7 @@ Result<SqliteHandle> SqliteHandle::open(const fs::path& path, Use use) {
   if (!opened && use != Use::write && alone && may_be_read_only_media(opened.error().code))
     opened = handle.connect(true);
   if (!opened) return opened.error();
+  handle.tidies_ = use == Use::read_only && alone;
   if (const auto set = handle.apply_settings(); !set) return set.error();
   return handle;
 }
@@ -253,6 +266,7 @@ SqliteHandle::SqliteHandle(SqliteHandle&& other) noexcept
     : db_(std::exchange(other.db_, nullptr)),
       path_(std::move(other.path_)),
       use_(other.use_),
+      tidies_(std::exchange(other.tidies_, false)),
       statements_(std::exchange(other.statements_, {})) {}
 
 SqliteHandle& SqliteHandle::operator=(SqliteHandle&& other) noexcept {
@@ -261,6 +275,7 @@ SqliteHandle& SqliteHandle::operator=(SqliteHandle&& other) noexcept {
     db_ = std::exchange(other.db_, nullptr);
     path_ = std::move(other.path_);
     use_ = other.use_;
+    tidies_ = std::exchange(other.tidies_, false);
     statements_ = std::exchange(other.statements_, {});
   }
   return *this;
@@ -272,6 +287,7 @@ void SqliteHandle::close() {
   for (const auto& [sql, statement] : statements_) sqlite3_finalize(statement);
   statements_.clear();
   sqlite3_close_v2(std::exchange(db_, nullptr));
+  if (std::exchange(tidies_, false)) take_away_empty_log(path_);
 }
 
 Error SqliteHandle::failure(int code) const {

@@ -84,6 +84,7 @@ class SqliteHandle {
   sqlite3* db_ = nullptr;
   std::filesystem::path path_;
   Use use_ = Use::read_only;
+  bool tidies_ = false;  ///< nothing lay beside the file when it was opened for looking
   std::map<std::string, sqlite3_stmt*, std::less<>> statements_;
 };
 

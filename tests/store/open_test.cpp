@@ -144,10 +144,33 @@ TEST_F(Opening, ANewFileIsMarkedAsAGeoPackageInItsFirstBytes) {
 }
 
 TEST_F(Opening, ClosingLeavesOneFile) {
-  std::vector<std::string> names;
-  for (const auto& entry : fs::directory_iterator(folder_.path()))
-    names.push_back(entry.path().filename());
-  EXPECT_EQ(names, std::vector<std::string>{"woods.gpkg"});
+  const auto names = [&] {
+    std::vector<std::string> found;
+    for (const auto& entry : fs::directory_iterator(folder_.path()))
+      found.push_back(entry.path().filename());
+    return found;
+  };
+  EXPECT_EQ(names(), std::vector<std::string>{"woods.gpkg"});
+  const std::string before = bytes_of(folder_ / "woods.gpkg");
+  ASSERT_TRUE(worked(open("woods.gpkg", OpenMode::read_only).load()));
+  EXPECT_EQ(names(), std::vector<std::string>{"woods.gpkg"});
+  EXPECT_EQ(bytes_of(folder_ / "woods.gpkg"), before);
+}
+
+TEST_F(Opening, ALookerThatLeavesDoesNotDisturbAWriter) {
+  auto looker = std::make_unique<TractStore>(open("woods.gpkg", OpenMode::read_only));
+  ASSERT_TRUE(worked(looker->load()));
+  {
+    TractStore writer = open();
+    data_.trees[0].stems = 8;
+    ASSERT_TRUE(worked(writer.apply({"correct", {data_.trees[0]}})));
+    EXPECT_EQ(difference(looker->load().value(), data_), "");
+    raw_sql("PRAGMA wal_checkpoint(TRUNCATE)");  // the log is empty when the looker leaves
+    looker.reset();
+    data_.trees[0].stems = 9;
+    ASSERT_TRUE(worked(writer.apply({"correct", {data_.trees[0]}})));
+  }
+  EXPECT_EQ(difference(open().load().value(), data_), "");
 }
 
 TEST_F(Opening, AFileNameThatLooksLikeAnAddressIsAFileName) {
