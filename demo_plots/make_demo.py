@@ -15,8 +15,10 @@ import math
 import os
 import sys
 
-from maker import cards, ground, points, walk, woods
-from maker.dice import Dice
+sys.dont_write_bytecode = True  # no maker/__pycache__ in the tree
+
+from maker import cards, ground, points, walk, woods  # noqa: E402
+from maker.dice import Dice  # noqa: E402
 
 CRUISE_SEEDS = {"Upland": 42100, "Cove": 15100, "Flat": 65800}
 WALK_SEEDS = {"Upland": 678, "Cove": 681, "Flat": 700}

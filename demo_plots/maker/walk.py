@@ -22,6 +22,18 @@ def offset(x, y, azimuth, distance):
     return x + distance * math.sin(turn), y + distance * math.cos(turn)
 
 
+def seen_by_place(home, stem):
+    """What a cruiser under home sees of stem's crown; both have place, crown radius, class and DBH."""
+    d = math.hypot(stem["x"] - home["x"], stem["y"] - home["y"])
+    if d > home["radius"] + stem["radius"] + CLOSED_GAP:
+        return "none"
+    if stem["crown"] == "overtopped" or (stem["crown"] == "intermediate" and d < home["radius"] * 0.7):
+        return "below"
+    if stem["dbh"] > 1.05 * home["dbh"] and d < 0.75 * (home["radius"] + stem["radius"]):
+        return "over"
+    return "touches"
+
+
 class Block:
     """One walked block of one stand; its corner and size are in tract feet."""
 
@@ -72,16 +84,6 @@ class Block:
         self.also(tag, b, "touches")
         self.also(other, a, "touches")
 
-    def _seen_by_place(self, home, stem):
-        d = math.hypot(stem["x"] - home["x"], stem["y"] - home["y"])
-        if d > home["radius"] + stem["radius"] + CLOSED_GAP:
-            return "none"
-        if stem["crown"] == "overtopped" or (stem["crown"] == "intermediate" and d < home["radius"] * 0.7):
-            return "below"
-        if stem["dbh"] > 1.05 * home["dbh"] and d < 0.75 * (home["radius"] + stem["radius"]):
-            return "over"
-        return "touches"
-
     def _fits(self, x, y, dbh, crown, radius, home):
         """Room at the foot for a new stem, and no contact with a card that is already full."""
         for s in self.stems:
@@ -131,7 +133,7 @@ class Block:
         stem = self._stem(x, y, species, dbh, crown, {"conditions": ["beech_bark"] if sick else []})
         for tag in self.cards:
             other = self.find(tag)
-            seen = self._seen_by_place(other, stem)
+            seen = seen_by_place(other, stem)
             if other is home or (seen in ("touches", "over") and crown in CANOPY):
                 self.cards[tag].append((stem, seen))
 
