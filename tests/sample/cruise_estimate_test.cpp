@@ -237,6 +237,17 @@ TEST(Volume, IsNothingAndNotZeroWhenNoTreeHasOne) {
   EXPECT_EQ(area.live.without_cords, 1);
 }
 
+TEST(Volume, OfADeadTreeIsNotTold) {
+  TreeFacts tree{.species = SpeciesCode{802}, .dbh = test::dbh_in(16.0)};
+  tree.half_logs = 4;
+  const Species oak = *test::test_species().find(tree.species);
+  EXPECT_TRUE(volumes_of(tree, oak, EstimateOptions{}).board_feet);
+  EXPECT_TRUE(volumes_of(tree, oak, EstimateOptions{}).cords);
+  tree.status = TreeStatus::dead;
+  EXPECT_FALSE(volumes_of(tree, oak, EstimateOptions{}).board_feet);
+  EXPECT_FALSE(volumes_of(tree, oak, EstimateOptions{}).cords);
+}
+
 TEST(Volume, GoesByTheLogRuleAsked) {
   TestCruise cruise;
   const StandId stand = cruise.stand("Ridge", 40.0);

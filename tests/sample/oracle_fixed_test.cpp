@@ -48,6 +48,20 @@ TEST(OracleFixed, MeetsEveryExpectedNumber) {
   ledger.fail_on_numbers_not_asked_for();
 }
 
+TEST(OracleFixed, CorrectsTreesOfTheSmallPlotByThatPlot) {
+  // Derived: 3,000 small plots tile the 30 acres, so the correction is all but nothing.
+  const auto oracle = test::read_oracle_fixed(OAKLIGHT_SOURCE_DIR);
+  const auto samples = test::samples_of(oracle.data);
+  EstimateOptions corrected;
+  corrected.finite_population = true;
+  for (const test::Pick& pick :
+       {test::Pick(test::any_tree), test::Pick([](const auto& t) { return !test::is_large(t); })}) {
+    const auto plain = test::figure_of(samples, pick, test::trees_of);
+    const auto less = test::figure_of(samples, pick, test::trees_of, corrected);
+    EXPECT_NEAR(*less.se / *plain.se, std::sqrt(1.0 - 10.0 / 3000.0), 1e-12);
+  }
+}
+
 TEST(OracleFixed, NeverLeavesOutAnEmptyPlot) {
   const auto oracle = test::read_oracle_fixed(OAKLIGHT_SOURCE_DIR);
   const double wrong =
