@@ -26,11 +26,15 @@ Json json_of(const std::optional<Light>& light) {
           {"open_pct", light->open.value}};
 }
 
-Json json_of(const ReleasePlan& plan) {
+Json json_of(const StandPlan& stand) {
+  const ReleasePlan& plan = stand.plan;
   Json trees = Json::array();
-  for (const TreeVerdict& t : plan.trees) {
+  for (std::size_t i = 0; i < plan.trees.size(); ++i) {
+    const TreeVerdict& t = plan.trees[i];
     trees.push_back({{"tag", t.tag},
                      {"verdict", word_of(t.verdict)},
+                     {"method", word_of(stand.marks[i].method)},
+                     {"product", word_of(stand.marks[i].product)},
                      {"crop", t.crop},
                      {"released", t.released},
                      {"reason", t.reason},
@@ -123,7 +127,7 @@ int run(const Call& call) {
     Json json{{"marks_written", written}, {"stands", Json::array()}};
     for (const StandPlan& stand : *plans) {
       json["stands"].push_back(
-          {{"stand", stand_name(*data, stand.stand)}, {"plan", json_of(stand.plan)}});
+          {{"stand", stand_name(*data, stand.stand)}, {"plan", json_of(stand)}});
     }
     std::cout << json.dump(2) << '\n';
     return kDone;

@@ -101,6 +101,13 @@ void keep_fruit(const ReleaseInput& input, const std::vector<Traits>& traits,
   keep_largest(input.graph, std::move(fruit), count, Keep::fruit, keeps);
 }
 
+/// Whether the tree may stand on the neighbour's side of a line that nobody confirmed.
+bool may_be_the_neighbours(const ReleaseInput& input, const Uuid& tree) {
+  const auto near = input.nearby.find(tree);
+  return near != input.nearby.end() && near->second.unconfirmed_line &&
+         *near->second.unconfirmed_line < input.knowledge.settings.keep.unconfirmed_line;
+}
+
 }  // namespace
 
 std::vector<Keep> keep_list(const ReleaseInput& input, const std::vector<Traits>& traits) {
@@ -109,6 +116,7 @@ std::vector<Keep> keep_list(const ReleaseInput& input, const std::vector<Traits>
   for (std::size_t i = 0; i < traits.size(); ++i) {
     keeps.push_back(own_reason(input.graph.trees()[i].facts, traits[i], input.stand,
                                input.knowledge.settings.keep));
+    if (may_be_the_neighbours(input, input.graph.trees()[i].id)) keeps.back() = Keep::unsure_line;
   }
   keep_big_old(input, traits, keeps);
   keep_fruit(input, traits, keeps);
@@ -170,6 +178,10 @@ KeepWords words_of(Keep keep) {
       return {"stands on a property line and belongs to two owners",
               {"X5.01"},
               "A written word from both owners would."};
+    case Keep::unsure_line:
+      return {"stands so near a line that nobody confirmed that it may be the neighbour's",
+              {"X5.03"},
+              "A line that is surveyed, or agreed with the neighbour, would."};
   }
   return {};
 }

@@ -24,6 +24,7 @@ enum class Keep : std::uint8_t {
   fruit,
   bank,
   line,
+  unsure_line,  ///< so near an unconfirmed neighbour line that it may not be the owner's
 };
 
 /// The reason in words that follow the tree's name ("is a den tree"), and the rules behind it.

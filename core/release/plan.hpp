@@ -42,11 +42,19 @@ struct StandFacts {
   std::map<SpeciesCode, SquareFeetPerAcre> ba_by_species;
 };
 
+/// How near a tree stands to lines of the map. Nothing is "not known": no such line is mapped, or
+/// the tree has no position.
+struct MapNearby {
+  std::optional<Feet> unconfirmed_line;  ///< neighbour line that nobody confirmed
+  std::optional<Feet> way;               ///< road, trail or power line
+};
+
 /// Everything that one recommendation is made from.
 struct ReleaseInput {
   ReleaseKnowledge knowledge;
   ReleaseGraph graph;
   StandFacts stand;
+  std::map<Uuid, MapNearby> nearby;  ///< by tree; trees without a position are left out
   std::vector<AcornCount> acorns;
   std::vector<GoodAcornYear> good_years;
 };

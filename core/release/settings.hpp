@@ -94,11 +94,13 @@ struct KeepSettings {
   int food_tree_rank = 0;                          ///< X3.01
   int scarce_rank = 0;                             ///< X3.02
   std::vector<SpeciesCode> roost_hickory_species;  ///< X5.02
+  Feet unconfirmed_line;                           ///< X5.03
 };
 
 /// How a tree goes (R6.x).
 struct RemovalSettings {
   std::vector<SpeciesCode> aspens;            ///< X6.01
+  double standing_lengths = 0.0;              ///< X6.02, tree lengths from a way
   int aspen_years = 0;                        ///< R6.14
   Percent ash_keep_below, ash_machine_above;  ///< R6.18
   Inches hand_below, girdle_above;            ///< R6.64

@@ -1,4 +1,6 @@
 #include "core/release/stand_facts.hpp"
+#include "core/place/geodesy.hpp"
+#include "core/place/walk_positions.hpp"
 
 #include <algorithm>
 
@@ -69,6 +71,30 @@ std::optional<TreesPerAcre> advance_oak(const StandSample& sample, const Species
   return Trees{count} / counted;
 }
 
+void keep_nearer(std::optional<Feet>& nearest, std::optional<Feet> distance) {
+  if (distance && (!nearest || *distance < *nearest)) nearest = distance;
+}
+
+bool is_way(LineKind kind) {
+  return kind == LineKind::road || kind == LineKind::trail || kind == LineKind::power_line;
+}
+
+std::map<Uuid, MapNearby> nearby_lines(const TractData& data, StandId stand) {
+  std::map<Uuid, MapNearby> nearby;
+  for (const WalkTree& tree : placed_walk_trees(data)) {
+    if (tree.stand != stand || !tree.position) continue;
+    MapNearby& near = nearby[tree.id.value];
+    for (const MapLine& line : data.lines) {
+      const auto distance = distance_to_line(*tree.position, line.points);
+      if (is_way(line.kind)) keep_nearer(near.way, distance);
+      if (line.kind == LineKind::neighbour_line && !line.confirmed) {
+        keep_nearer(near.unconfirmed_line, distance);
+      }
+    }
+  }
+  return nearby;
+}
+
 }  // namespace
 
 Result<StandFacts> stand_facts(const TractData& data, StandId stand,
@@ -103,7 +129,8 @@ Result<ReleaseInput> input_from_cards(const TractData& data, StandId stand,
   if (!facts) return facts.error();
   auto graph = graph_from_cards(data.walk_trees, data.contacts, stand, knowledge.settings.contact);
   if (!graph) return graph.error();
-  return ReleaseInput{knowledge, std::move(*graph), std::move(*facts), {}, {}};
+  return ReleaseInput{
+      knowledge, std::move(*graph), std::move(*facts), nearby_lines(data, stand), {}, {}};
 }
 
 }  // namespace oaklight
