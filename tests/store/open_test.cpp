@@ -132,6 +132,22 @@ TEST_F(Opening, RefusesToWriteWhereATriggerWouldDoMoreThanIndex) {
   EXPECT_EQ(difference(open().load().value(), data_), "");
 }
 
+// GDAL may count its features in a trigger, so such a one is let in; it must not swallow a tree.
+TEST_F(Opening, ATriggerThatSwallowsARecordIsTold) {
+  raw_sql(
+      "CREATE TABLE gpkg_ogr_contents (table_name TEXT, feature_count INTEGER);"
+      "INSERT INTO gpkg_ogr_contents VALUES ('tree', 1);"
+      "CREATE TRIGGER counts BEFORE INSERT ON tree BEGIN"
+      " UPDATE gpkg_ogr_contents SET feature_count = raise(IGNORE); END");
+  TractStore store = open();
+  Tree tree = data_.trees[0];
+  tree.id = store.ids().next_id<TreeTag>();
+  const auto applied = store.apply({"tally", {tree}});
+  ASSERT_FALSE(applied);
+  EXPECT_EQ(applied.error().code, ErrorCode::not_a_tract_file);
+  EXPECT_EQ(difference(store.load().value(), data_), "");
+}
+
 TEST_F(Opening, ANewFileIsMarkedAsAGeoPackageInItsFirstBytes) {
   const auto header = store::read_file_header(folder_ / "woods.gpkg");
   ASSERT_TRUE(worked(header));
