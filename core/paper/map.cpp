@@ -14,6 +14,7 @@ constexpr double kMarkRadius = 4.2;
 constexpr double kSmallMarkRadius = 2.4;
 constexpr double kBorder = 30.0;  // ground is kept this far from the frame, for labels
 constexpr double kLongestName = 190.0;
+constexpr double kLetterReach = 9.0;  // a letter further from its box could be that of another
 
 const TextStyle kStandText{12.0, true, Ink::soft};
 const TextStyle kLetterText{13.0, true, Ink::black};
@@ -111,26 +112,20 @@ class MapPainter {
                         [&box](const QRectF& other) { return other.intersects(box); });
   }
 
-  /// A label centred on the first of the spots that has room; white behind it.
-  void label_at_first_free(const std::vector<QPointF>& spots, const QString& text,
-                           const TextStyle& style) {
-    const QSizeF size = label_size(text, style);
+  /// A box of that size around the spot, moved into the frame; nothing where it is not free.
+  [[nodiscard]] std::optional<QRectF> free_box(QPointF spot, QSizeF size) const {
     const QRectF inside = grown(view_.frame, -3.0);
-    for (const QPointF& spot : spots) {
-      if (!inside.contains(spot)) continue;
-      QRectF box(spot - QPointF(size.width() / 2.0, size.height() / 2.0), size);
-      box.moveLeft(std::clamp(box.left(), inside.left(),
-                              std::max(inside.left(), inside.right() - size.width())));
-      box.moveTop(std::clamp(box.top(), inside.top(),
-                             std::max(inside.top(), inside.bottom() - size.height())));
-      if (!free(box)) continue;
-      drawing_.fill_rect(box, Ink::white);
-      write_in(box, text, style);
-      return;
-    }
+    if (!inside.contains(spot)) return std::nullopt;
+    const QPointF most(std::max(inside.left(), inside.right() - size.width()),
+                       std::max(inside.top(), inside.bottom() - size.height()));
+    QRectF box(spot - QPointF(size.width() / 2.0, size.height() / 2.0), size);
+    box.moveTopLeft(QPointF(std::clamp(box.left(), inside.left(), most.x()),
+                            std::clamp(box.top(), inside.top(), most.y())));
+    return free(box) ? std::optional(box) : std::nullopt;
   }
 
-  void write_in(const QRectF& box, const QString& text, const TextStyle& style) {
+  void write_on_white(const QRectF& box, const QString& text, const TextStyle& style) {
+    drawing_.fill_rect(box, Ink::white);
     drawing_.text(QPointF(box.left() + 1.5, box.top() + 0.90 * style.points), text, style);
     taken_.push_back(box);
     outcome_.label_boxes.push_back(box);
@@ -148,35 +143,49 @@ class MapPainter {
   void name_track(const MapTrack& track) {
     const QPainterPath path = on_paper(track.points);
     if (!grown(path.boundingRect(), 1.0).intersects(view_.frame)) return;
-    std::vector<QPointF> spots;
+    const QString text = fitted(name_of(track), kSmallText, kLongestName);
     for (const int step : {10, 8, 12, 6, 14, 4, 16, 9, 11, 7, 13, 5, 15, 3, 17, 2, 18, 1, 19}) {
-      spots.push_back(path.pointAtPercent(step / 20.0));
+      const QPointF spot = path.pointAtPercent(step / 20.0);
+      const auto box = free_box(spot, label_size(text, kSmallText));
+      if (box) return write_on_white(*box, text, kSmallText);
     }
-    label_at_first_free(spots, fitted(name_of(track), kSmallText, kLongestName), kSmallText);
   }
 
-  /// Names a stand inside it, off its lines: first where the whole name fits into the stand.
+  /// Spots all over the seen part of a stand: from its middle outwards, or, on a detail map, from
+  /// its upper edge down, since the middle belongs to the trees.
+  static std::vector<QPointF> spots_in(const QRectF& seen, bool from_middle) {
+    constexpr int kSteps = 16;
+    std::vector<QPointF> shares;
+    for (int y = 1; y < kSteps; ++y) {
+      for (int x = 1; x < kSteps; ++x) shares.emplace_back(x / double{kSteps}, y / double{kSteps});
+    }
+    const auto rank = [from_middle](QPointF p) {
+      return std::hypot(p.x() - 0.5, from_middle ? p.y() - 0.5 : p.y());
+    };
+    std::stable_sort(shares.begin(), shares.end(),
+                     [&rank](QPointF a, QPointF b) { return rank(a) < rank(b); });
+    for (QPointF& p : shares) {
+      p = {seen.left() + p.x() * seen.width(), seen.top() + p.y() * seen.height()};
+    }
+    return shares;
+  }
+
+  /// Names a stand inside it, off its lines: where the whole name fits into it if there is such a
+  /// place.
   void name_stand(const MapStand& stand) {
     const bool overview = !content_.blocks.empty() || content_.tagged.size() == scene_.trees.size();
     const QString text = fitted(overview ? stand.label : stand.name, kStandText, kLongestName);
     const QPainterPath path = on_paper(stand.rings.front());
     const QRectF seen = path.boundingRect().intersected(view_.frame);
-    const QSizeF size = label_size(text, kStandText);
-    std::vector<QPointF> inside;
-    std::vector<QPointF> partly;
-    for (const double fy : {0.5, 0.35, 0.65, 0.2, 0.8, 0.06, 0.94}) {
-      for (const double fx : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
-        const QPointF spot(seen.left() + fx * seen.width(), seen.top() + fy * seen.height());
-        const QRectF box(spot - QPointF(size.width() / 2.0, size.height() / 2.0), size);
-        if (path.contains(box)) {
-          inside.push_back(spot);
-        } else if (path.contains(spot)) {
-          partly.push_back(spot);
-        }
-      }
+    std::optional<QRectF> best;
+    for (const QPointF& spot : spots_in(seen, overview)) {
+      const auto box = free_box(spot, label_size(text, kStandText));
+      if (!box || (best && !path.contains(*box))) continue;
+      if (!path.contains(spot)) continue;
+      best = box;
+      if (path.contains(*box)) break;
     }
-    inside.insert(inside.end(), partly.begin(), partly.end());
-    label_at_first_free(inside, text, kStandText);
+    if (best) write_on_white(*best, text, kStandText);
   }
 
   /// Lines are in the way of the names of stands.
@@ -207,18 +216,21 @@ class MapPainter {
     tags.push_back(std::move(tag));
   }
 
-  /// The letters of the detail maps, near the corners of their boxes; over the marks of trees where
-  /// the boxes leave no other room.
+  /// The letters of the detail maps, outside of all boxes and near the corner of their own; over
+  /// boxes and marks where there is no other room.
   void letter_blocks() {
     std::vector<LabelWish> wishes;
     for (const MapBlock& block : content_.blocks) {
       wishes.push_back(
-          {block_box(block).topLeft(), label_size(block.letter, kLetterText), 0.0, 18.0});
+          {block_box(block).topLeft(), label_size(block.letter, kLetterText), 0.0, kLetterReach});
     }
     const QRectF inside = grown(view_.frame, -3.0);
-    auto places = place_labels(wishes, inside, taken_);
+    std::vector<QRectF> all = taken_;
+    for (const MapBlock& block : content_.blocks) all.push_back(block_box(block));
+    auto places = place_labels(wishes, inside, all);
     if (std::find(places.begin(), places.end(), std::nullopt) != places.end()) {
       places = place_labels(wishes, inside, outcome_.label_boxes);
+      outcome_.letters_clear = false;
     }
     std::vector<Tag> tags;
     for (const MapBlock& block : content_.blocks) {
@@ -254,8 +266,7 @@ class MapPainter {
     }
     for (std::size_t i = 0; i < places.size(); ++i) {
       if (places[i]) {
-        drawing_.fill_rect(places[i]->box, Ink::white);
-        write_in(places[i]->box, tags[i].text, tags[i].style);
+        write_on_white(places[i]->box, tags[i].text, tags[i].style);
       } else if (tags[i].tree) {
         outcome_.untagged.push_back(*tags[i].tree);
       }

@@ -40,6 +40,7 @@ struct MapContent {
 struct MapOutcome {
   std::vector<std::size_t> untagged;  ///< trees of content.tagged whose tag found no room
   std::vector<QRectF> label_boxes;    ///< of all labels
+  bool letters_clear = true;          ///< no letter of a block stands on a box or on a tree's mark
 };
 
 /// Draws the scene: stands, lines, landing, trees, labels. Trees that are not tagged here are drawn

@@ -28,7 +28,7 @@ class Splitter {
     std::sort(group.begin(), group.end(), [&key](std::size_t a, std::size_t b) {
       return key(a) != key(b) ? key(a) < key(b) : a < b;
     });
-    const auto cut = group.begin() + static_cast<std::ptrdiff_t>(widest_gap(group, key));
+    const auto cut = group.begin() + static_cast<std::ptrdiff_t>(cut_of(group, key));
     Indices first(group.begin(), cut);
     Indices second(cut, group.end());
     split(std::move(first));
@@ -44,21 +44,32 @@ class Splitter {
     return points.boundingRect();
   }
 
-  /// Where to cut: before the tree after the widest gap in the middle half, or in the middle.
+  [[nodiscard]] std::size_t blocks_needed(std::size_t trees) const {
+    return (trees + most_ - 1) / most_;
+  }
+
+  /// Where to cut, as the place of the first tree behind the cut: through a gap that parts the
+  /// group by itself, else through the widest gap that leaves no more blocks than there must be.
   template <class Key>
-  static std::size_t widest_gap(const Indices& group, const Key& key) {
+  [[nodiscard]] std::size_t cut_of(const Indices& group, const Key& key) const {
+    constexpr double kNaturalGap = 0.2;  // of the length of the group
     const std::size_t n = group.size();
-    std::size_t best = n / 2;
-    double widest = key(group[best]) - key(group[best - 1]);
-    for (std::size_t i = std::max<std::size_t>(1, n / 4); i <= n - std::max<std::size_t>(1, n / 4);
-         ++i) {
-      const double gap = key(group[i]) - key(group[i - 1]);
-      if (gap > widest) {
-        widest = gap;
-        best = i;
-      }
+    const auto gap_before = [&](std::size_t i) { return key(group[i]) - key(group[i - 1]); };
+    std::size_t widest = 1;
+    std::size_t tidy = n / 2;
+    for (std::size_t i = 1; i < n; ++i) {
+      if (gap_before(i) > gap_before(widest)) widest = i;
     }
-    return best;
+    if (gap_before(widest) > kNaturalGap * (key(group.back()) - key(group.front()))) return widest;
+    const std::size_t margin = std::max<std::size_t>(1, n / 4);
+    std::size_t fewest = blocks_needed(tidy) + blocks_needed(n - tidy);
+    for (std::size_t i = margin; i <= n - margin; ++i) {
+      const std::size_t blocks = blocks_needed(i) + blocks_needed(n - i);
+      if (blocks > fewest || (blocks == fewest && gap_before(i) <= gap_before(tidy))) continue;
+      fewest = blocks;
+      tidy = i;
+    }
+    return tidy;
   }
 
   const std::vector<MapTree>& trees_;

@@ -17,9 +17,9 @@ struct MapBlock {
 };
 
 /// Parts the trees into blocks that can be read: at most `most` trees, no larger than `largest`.
-/// Each cut runs through the widest gap near the middle, so that trees around one crop tree stay
-/// together where they can. Blocks run north before south and west before east. Trees at one and
-/// the same place are never parted by place, only by number.
+/// Cuts run through wide gaps, so that trees around one crop tree stay together where they can, and
+/// otherwise so that few blocks are made. Blocks run north before south and west before east. Trees
+/// at one and the same place are never parted by place, only by number.
 std::vector<MapBlock> make_blocks(const MapScene& scene, std::size_t most, QSizeF largest);
 
 /// "A", "B" .. "Z", "AA", "AB" ..: 0 is "A".

@@ -16,13 +16,19 @@ constexpr double kCompass = 56.0;  // room for north at the right
 constexpr double kCompassHeight = 56.0;
 constexpr double kMarksShare = 0.44;
 
+/// Whether a view may show a part of the line.
+bool shows(const MapView& view, const MapTrack& track) {
+  for (qsizetype i = 1; i < track.points.size(); ++i) {
+    const QRectF part(view.at(track.points[i - 1]), view.at(track.points[i]));
+    if (part.normalized().adjusted(-1.0, -1.0, 1.0, 1.0).intersects(view.frame)) return true;
+  }
+  return false;
+}
+
 /// Whether one of the views may show the line, or there are no views to ask.
 bool shown(const MapTrack& track, std::span<const MapView> views) {
-  return views.empty() || std::any_of(views.begin(), views.end(), [&track](const MapView& view) {
-           QPolygonF points;
-           for (const QPointF& p : track.points) points.append(view.at(p));
-           return points.boundingRect().adjusted(-1.0, -1.0, 1.0, 1.0).intersects(view.frame);
-         });
+  return views.empty() || std::any_of(views.begin(), views.end(),
+                                      [&track](const MapView& view) { return shows(view, track); });
 }
 
 }  // namespace

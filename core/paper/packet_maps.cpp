@@ -12,8 +12,6 @@ namespace {
 // this scale or larger. Common practice; looked at on paper.
 constexpr std::size_t kMostTreesAPanel = 10;
 constexpr std::size_t kMostTreesAPage = 36;
-// With more small maps than this the overview's letters would fill it: whole pages then.
-constexpr std::size_t kMostSmallMaps = 60;
 constexpr double kSmallestScale = 80.0;  // ft in an inch
 constexpr double kHeading = 30.0;
 constexpr double kMostWords = 120.0;  // room under the overview for trees without a position
@@ -53,15 +51,7 @@ class MapWriter {
     const QSizeF readable = largest_ground(body.size(), kSmallestScale);
     const bool one_map = scene_.trees.size() <= kMostTreesAPage &&
                          ground.width() <= readable.width() && ground.height() <= readable.height();
-    std::vector<MapBlock> blocks;
-    if (!one_map) {
-      blocks = blocks_for(kMostPanelsAPage, kMostTreesAPanel);
-      panels_a_page_ = kMostPanelsAPage;
-      if (blocks.size() > kMostSmallMaps) {
-        blocks = blocks_for(1, kMostTreesAPage);
-        panels_a_page_ = 1;
-      }
-    }
+    const auto blocks = one_map ? std::vector<MapBlock>{} : choose_blocks(body, ground);
     write_tract(body, ground, key, blocks);
     flow_.gap(4.0);
     flow_.text(words);
@@ -69,6 +59,17 @@ class MapWriter {
   }
 
  private:
+  /// Four maps to a page; one where the small ones lie so close that the map of the tract, in that
+  /// frame, has no room for their letters.
+  std::vector<MapBlock> choose_blocks(const QRectF& frame, const QRectF& ground) {
+    auto small = blocks_for(kMostPanelsAPage, kMostTreesAPanel);
+    Drawing sketch;
+    const MapView view = fitting_view(frame, ground);
+    if (draw_map(sketch, scene_, view, {{}, small}).letters_clear) return small;
+    panels_a_page_ = 1;
+    return blocks_for(1, kMostTreesAPage);
+  }
+
   [[nodiscard]] std::vector<MapBlock> blocks_for(std::size_t a_page, std::size_t most) const {
     const QSizeF frame = smallest_panel(a_page, panel_area()) - QSizeF(0.0, kMapCaption + kMapWay);
     return make_blocks(scene_, most, largest_ground(frame, kSmallestScale));

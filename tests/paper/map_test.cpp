@@ -125,6 +125,36 @@ TEST_F(Map, BlocksAreLetteredLikeColumnsOfASheet) {
   EXPECT_EQ(block_letter(26 + 26 * 26), QString("AAA"));
 }
 
+TEST_F(Map, TreesAroundOneCropTreeStayTogetherWhereTheyCan) {
+  MapScene scene;
+  for (int cluster = 0; cluster < 3; ++cluster) {
+    for (int i = 0; i < 7; ++i) {
+      scene.trees.push_back({QString::number(10 * cluster + i), TreeMark::cut,
+                             QPointF(400.0 * cluster + 9.0 * i, 5.0 * (i % 3))});
+    }
+  }
+  const auto blocks = make_blocks(scene, 10, QSizeF(150.0, 150.0));
+  ASSERT_EQ(blocks.size(), 3u);
+  EXPECT_EQ(blocks[0].trees, (std::vector<std::size_t>{0, 1, 2, 3, 4, 5, 6})) << "west first";
+  EXPECT_EQ(blocks[2].trees.front(), 14u);
+}
+
+TEST_F(Map, LettersStandOffTheBoxesAndMarksWhereTheMapSaysSo) {
+  const MapScene scene = make_scene(invented_packet(30));
+  const auto blocks = make_blocks(scene, 10, QSizeF(200.0, 200.0));
+  const MapView view = fitting_view(kFrame, *ground_of(scene));
+  Drawing drawing;
+  const MapOutcome outcome = draw_map(drawing, scene, view, {{}, blocks});
+  ASSERT_TRUE(outcome.letters_clear);
+  int letters = 0;
+  for (const QRectF& label : outcome.label_boxes) {
+    if (label.height() < 14.0) continue;  // names of lines are smaller
+    ++letters;
+    for (const MapTree& tree : scene.trees) EXPECT_FALSE(label.contains(view.at(tree.place)));
+  }
+  EXPECT_EQ(letters, static_cast<int>(blocks.size()));
+}
+
 TEST_F(Map, TreesAtOnePlaceArePartedByNumberOnly) {
   MapScene scene;
   for (int i = 0; i < 25; ++i)
