@@ -29,7 +29,9 @@ struct Count {
 void draw_counts(Drawing& page, QPointF corner, const Packet& packet) {
   const std::vector<Count> counts = {
       {TreeMark::cut, packet.cut.size(), QStringLiteral("to cut")},
-      {TreeMark::trained, packet.trained.size(), QStringLiteral("trained feller only")},
+      {TreeMark::trained, packet.trained.size(),
+       packet.reader == Reader::logger ? QStringLiteral("trained feller only")
+                                       : QStringLiteral("dangerous, leave alone")},
       {TreeMark::crop, packet.keep.size(), QStringLiteral("do not cut")}};
   double y = corner.y();
   for (const Count& count : counts) {
@@ -74,8 +76,8 @@ void write_band(PageFlow& flow, const QString& words) {
                    kSubheadText.in(Ink::white));
 }
 
-/// Plain sentences with a number or a dot before each.
-void write_sentences(PageFlow& flow, const std::vector<std::string>& sentences, bool numbered) {
+/// Plain sentences, numbered.
+void write_sentences(PageFlow& flow, const std::vector<std::string>& sentences) {
   constexpr double kIndent = 24.0;
   int number = 0;
   for (const std::string& sentence : sentences) {
@@ -84,14 +86,35 @@ void write_sentences(PageFlow& flow, const std::vector<std::string>& sentences, 
     ++number;
     if (flow.room() < 2.0 * leading_of(kBodyText)) flow.new_page();
     const QRectF here = flow.take(0.0);
-    const QPointF baseline = here.topLeft() + QPointF(0.0, ascent_of(kBodyText));
-    if (numbered) {
-      flow.page().text_ending(baseline + QPointF(16.0, 0.0), QString::number(number), kNumberText);
-    } else {
-      flow.page().fill_rect(QRectF(baseline.x() + 9.0, baseline.y() - 6.5, 5.0, 5.0), Ink::black);
-    }
+    const QPointF baseline = here.topLeft() + QPointF(16.0, ascent_of(kBodyText));
+    flow.page().text_ending(baseline, QString::number(number), kNumberText);
     flow.text({{text, kBodyText}}, kIndent);
     flow.gap(2.0);
+  }
+}
+
+/// Short lines with an empty box before each, two beside each other.
+void write_checks(PageFlow& flow, const std::vector<std::string>& lines) {
+  constexpr double kIndent = 22.0;
+  constexpr double kBox = 9.0;
+  constexpr double kGap = 3.0;
+  const double column = flow.width() / 2.0;
+  for (std::size_t i = 0; i < lines.size(); i += 2) {
+    std::vector<TextBlock> pair;
+    double height = 0.0;
+    for (std::size_t j = i; j < std::min(i + 2, lines.size()); ++j) {
+      pair.emplace_back(std::vector<Paragraph>{{printable(lines[j]), kBodyText}},
+                        column - kIndent - 8.0);
+      pair.back().cut_to(flow.grid().body.height() / 2.0);
+      height = std::max(height, pair.back().height());
+    }
+    const QRectF strip = flow.take(height + kGap);
+    for (std::size_t j = 0; j < pair.size(); ++j) {
+      const double left = strip.left() + static_cast<double>(j) * column;
+      flow.page().outline_rect(QRectF(left + 5.0, strip.top() + 1.0, kBox, kBox),
+                               {0.9, Ink::black});
+      pair[j].draw(flow.page(), QPointF(left + kIndent, strip.top()));
+    }
   }
 }
 
@@ -186,14 +209,14 @@ void write_front(PageFlow& flow, const Packet& packet) {
   const QRectF pinned = flow.reserve_bottom(kGap + card.height() + kCheckHeight);
   write_title(flow, packet);
   write_band(flow, QStringLiteral("BEFORE YOU START"));
-  write_sentences(flow, packet.before_you_start, true);
+  write_sentences(flow, packet.before_you_start);
   if (!packet.job_cautions.empty()) {
     flow.subhead(QStringLiteral("Cautions for this job"));
     write_cautions(flow, packet.job_cautions);
   }
   if (!packet.look_for.empty()) {
     flow.subhead(QStringLiteral("Look for these yourself: no record shows them"));
-    write_sentences(flow, packet.look_for, false);
+    write_checks(flow, packet.look_for);
   }
   Drawing& first = flow.page(0);
   card.draw(first, pinned.topLeft() + QPointF(0.0, kGap), pinned.width());

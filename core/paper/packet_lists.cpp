@@ -5,8 +5,8 @@
 namespace oaklight {
 namespace {
 
-constexpr double kMarkColumn = 26.0;
-constexpr double kTagColumn = 58.0;
+constexpr double kMarkColumn = 24.0;
+constexpr double kTagColumn = 54.0;
 constexpr double kDbhColumn = 56.0;
 constexpr double kMapColumn = 30.0;
 
@@ -44,7 +44,6 @@ QString method_words(const PacketTree& tree) {
 }
 
 QString volume_words(const PacketTree& tree) {
-  if (tree.product == Product::none) return {};
   if (tree.product == Product::sawlog) {
     if (tree.board_feet)
       return from(grouped_text(tree.board_feet->value, 0)) + QStringLiteral(" bd ft");
@@ -57,13 +56,18 @@ QString volume_words(const PacketTree& tree) {
 TableCell tag_cell(const PacketTree& tree) { return {{{printable(tree.tag), kTagText}}}; }
 TableCell dbh_cell(const PacketTree& tree) { return {{{dbh_words(tree.dbh), kFigureText}}}; }
 
-TableCell species_cell(const PacketTree& tree) {
-  return {{{printable(tree.species), kSpeciesText}}};
+/// "red maple" as it begins a cell.
+QString species_words(const PacketTree& tree) {
+  QString words = printable(tree.species);
+  if (!words.isEmpty()) words[0] = words[0].toUpper();
+  return words;
 }
 
-/// The reason below species, DBH and what to do.
-Table::Note reason_note(const PacketTree& tree, std::size_t from, std::size_t to) {
-  return {from, to, {printable(tree.reason), kSmallText.in(Ink::soft)}};
+TableCell species_cell(const PacketTree& tree) { return {{{species_words(tree), kSpeciesText}}}; }
+
+/// Small text below several cells of a row.
+Table::Note note_below(const QString& text, std::size_t from, std::size_t to) {
+  return {from, to, {text, kSmallText.in(Ink::soft)}};
 }
 
 TableCell caution_cell(const PacketTree& tree) {
@@ -74,13 +78,23 @@ TableCell caution_cell(const PacketTree& tree) {
   return cell;
 }
 
-TableCell do_cell(const PacketTree& tree) {
-  TableCell cell{{{method_words(tree), kStrongText}}};
+/// "sawlog, 120 bd ft"; "" where no product is named.
+QString product_words(const PacketTree& tree) {
+  if (tree.product == Product::none) return {};
   const auto product = word_of(tree.product);
-  if (tree.product == Product::none) return cell;
-  const QString name = QString::fromLatin1(product.data(), static_cast<qsizetype>(product.size()));
-  cell.paragraphs.push_back({name + QStringLiteral(", ") + volume_words(tree), kSmallText});
-  return cell;
+  return QString::fromLatin1(product.data(), static_cast<qsizetype>(product.size())) +
+         QStringLiteral(", ") + volume_words(tree);
+}
+
+TableCell do_cell(const PacketTree& tree) {
+  return {{{method_words(tree), kStrongText}, {product_words(tree), kSmallText}}};
+}
+
+/// "Fell: sawlog, 120 bd ft. ", for a note.
+QString work_words(const PacketTree& tree) {
+  const QString product = product_words(tree);
+  return method_words(tree) + (product.isEmpty() ? QString() : QStringLiteral(": ") + product) +
+         QStringLiteral(". ");
 }
 
 TableCell mark_cell(TreeMark mark) {
@@ -118,7 +132,7 @@ void write_leave_rows(PageFlow& flow, const std::vector<PacketTree>& trees, Tree
                       const MapLetters& letters) {
   std::vector<TableColumn> columns = {{QString(), kMarkColumn},
                                       {QStringLiteral("Tag"), kTagColumn},
-                                      {QStringLiteral("Species"), 126.0},
+                                      {QStringLiteral("Species"), 118.0},
                                       {QStringLiteral("DBH"), kDbhColumn},
                                       {QStringLiteral("Why"), 0.0}};
   add_map_column(columns, letters);
@@ -162,7 +176,7 @@ void write_cut_list(PageFlow& flow, const Packet& packet, const MapLetters& lett
     std::vector<TableCell> cells = {tick,           tag_cell(tree), species_cell(tree),
                                     dbh_cell(tree), do_cell(tree),  caution_cell(tree)};
     add_map_cell(cells, tree, letters);
-    table.row(cells, reason_note(tree, 2, 4));
+    table.row(cells, note_below(printable(tree.reason), 2, 4));
   });
 }
 
@@ -183,11 +197,12 @@ void write_trained_list(PageFlow& flow, const Packet& packet, const MapLetters& 
                                       {QStringLiteral("Tag"), kTagColumn},
                                       {QStringLiteral("Species"), 0.0},
                                       {QStringLiteral("DBH"), kDbhColumn},
-                                      {QStringLiteral("What is dangerous"), 178.0}};
-  if (logger) columns.push_back({QStringLiteral("Cleared by"), 84.0});
+                                      {QStringLiteral("What is dangerous"), 184.0}};
+  if (logger) columns.push_back({QStringLiteral("Cleared by"), 76.0});
   add_map_column(columns, letters);
   Table table(flow, std::move(columns), 36.0);
   write_rows(table, packet.trained, [&](const PacketTree& tree) {
+    const QString reason = printable(tree.reason);
     std::vector<TableCell> cells = {mark_cell(TreeMark::trained), tag_cell(tree),
                                     species_cell(tree), dbh_cell(tree), caution_cell(tree)};
     if (logger) {
@@ -196,7 +211,7 @@ void write_trained_list(PageFlow& flow, const Packet& packet, const MapLetters& 
       cells.push_back(cleared);
     }
     add_map_cell(cells, tree, letters);
-    table.row(cells, reason_note(tree, 2, 3));
+    table.row(cells, note_below(logger ? work_words(tree) + reason : reason, 2, 3));
   });
 }
 

@@ -112,7 +112,7 @@ void Table::row(const std::vector<TableCell>& cells, const std::optional<Note>& 
 
 TextBlock Table::block_of(const std::optional<Note>& note, double tallest) const {
   if (!note) return TextBlock({}, 1.0);
-  TextBlock block({note->text}, left_of(note->to + 1) - left_of(note->from) - kCellGap);
+  TextBlock block({note->text}, left_of(note->to + 1) - left_of(note->from) - 1.5 * kCellGap);
   block.cut_to(std::max(tallest, kNoteLine));
   return block;
 }

@@ -270,6 +270,23 @@ TEST_F(PacketPages, AVolumeNobodyMeasuredIsNotZero) {
   EXPECT_TRUE(has(list[0], "sawlog, no volume"));
 }
 
+TEST_F(PacketPages, ATrainedFellerIsToldWhatToDoAndSignsAndAFirewoodCutterIsNot) {
+  Packet packet = invented_packet(3);
+  packet.cut[0].product = Product::firewood;
+  packet.cut[0].cords = Cords{0.25};
+  packet.trained = {packet.cut[0]};
+  auto page = section(packet_pages(packet, PaperSize::letter), "TRAINED FELLER ONLY");
+  ASSERT_EQ(page.size(), 1u);
+  EXPECT_TRUE(has(page[0], "Fell: firewood, 0.25"));
+  EXPECT_TRUE(has(page[0], "Cleared by"));
+  EXPECT_TRUE(has(page[0], "Nobody cuts from this page"));
+  packet.reader = Reader::firewood;
+  page = section(packet_pages(packet, PaperSize::letter), "TRAINED FELLER ONLY");
+  EXPECT_FALSE(has(page[0], "Fell: "));
+  EXPECT_FALSE(has(page[0], "Cleared by"));
+  EXPECT_TRUE(has(page[0], "Leave these alone"));
+}
+
 TEST_F(PacketPages, TreesWithoutAPositionAreNamedUnderTheMap) {
   Packet packet = invented_packet(4);
   packet.cut[2].position.reset();
