@@ -2,14 +2,13 @@
 
 #include <sqlite3.h>
 
-#include <algorithm>
 #include <array>
 #include <cctype>
 #include <system_error>
 #include <utility>
 
-#include "core/store/gpkg_functions.hpp"
 #include "core/store/sqlite_error.hpp"
+#include "core/store/sqlite_guard.hpp"
 
 namespace oaklight::store {
 namespace {
@@ -18,34 +17,6 @@ namespace fs = std::filesystem;
 
 // A tally waits this long for another writer before it says so.
 constexpr int kBusyMilliseconds = 500;
-
-// Far below what SQLite allows and far above what the schema needs. One attached database is left
-// because VACUUM INTO attaches its target.
-struct Limit {
-  int id;
-  int value;
-};
-constexpr std::array kLimits = {Limit{SQLITE_LIMIT_LENGTH, 64 * 1024 * 1024},
-                                Limit{SQLITE_LIMIT_SQL_LENGTH, 100'000},
-                                Limit{SQLITE_LIMIT_COLUMN, 100},
-                                Limit{SQLITE_LIMIT_EXPR_DEPTH, 100},
-                                Limit{SQLITE_LIMIT_COMPOUND_SELECT, 10},
-                                Limit{SQLITE_LIMIT_VDBE_OP, 100'000},
-                                Limit{SQLITE_LIMIT_FUNCTION_ARG, 8},
-                                Limit{SQLITE_LIMIT_ATTACHED, 1},
-                                Limit{SQLITE_LIMIT_LIKE_PATTERN_LENGTH, 100},
-                                Limit{SQLITE_LIMIT_VARIABLE_NUMBER, 100},
-                                Limit{SQLITE_LIMIT_TRIGGER_DEPTH, 4},
-                                Limit{SQLITE_LIMIT_WORKER_THREADS, 0}};
-
-struct Flag {
-  int id;
-  int value;
-};
-constexpr std::array kFlags = {
-    Flag{SQLITE_DBCONFIG_DEFENSIVE, 1}, Flag{SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
-    Flag{SQLITE_DBCONFIG_WRITABLE_SCHEMA, 0}, Flag{SQLITE_DBCONFIG_ENABLE_LOAD_EXTENSION, 0},
-    Flag{SQLITE_DBCONFIG_DQS_DML, 0}};
 
 /// What must be in force, as `PRAGMA name` answers it.
 struct Setting {
@@ -73,30 +44,6 @@ std::string immutable_uri(const fs::path& path) {
     }
   }
   return uri + "?immutable=1";
-}
-
-/// Inside a trigger only a spatial index may be kept up; GDAL also counts its features. Those need
-/// no SELECT, and without one a trigger cannot make a row vanish by RAISE(IGNORE).
-int authorize(void*, int action, const char* first, const char* second, const char*,
-              const char* inside) {
-  if (inside == nullptr) return SQLITE_OK;
-  const std::string_view name = first == nullptr ? "" : first;
-  switch (action) {
-    case SQLITE_READ:
-      return SQLITE_OK;
-    case SQLITE_FUNCTION: {
-      const std::string_view function = second == nullptr ? "" : second;
-      // SQLite keeps the names of functions in lower case.
-      const bool harmless = function.starts_with("st_") || function == "lower";
-      return harmless ? SQLITE_OK : SQLITE_DENY;
-    }
-    case SQLITE_INSERT:
-    case SQLITE_UPDATE:
-    case SQLITE_DELETE:
-      return name.starts_with("rtree_") || name == "gpkg_ogr_contents" ? SQLITE_OK : SQLITE_DENY;
-    default:
-      return SQLITE_DENY;
-  }
 }
 
 int bind(sqlite3_stmt* statement, int place, const Value& value) {
@@ -210,17 +157,10 @@ Status SqliteHandle::connect(bool immutable) {
 }
 
 Status SqliteHandle::harden() {
-  for (const Flag& flag : kFlags) {
-    if (const int code = sqlite3_db_config(db_, flag.id, flag.value, nullptr); code != SQLITE_OK)
-      return failure(code);
-  }
   // Making and bringing up run only our own steps, and ALTER TABLE has to look into views.
   const bool steps = use_ == Use::make || use_ == Use::bring_up;
-  sqlite3_db_config(db_, SQLITE_DBCONFIG_ENABLE_VIEW, steps ? 1 : 0, nullptr);
-  if (!steps) sqlite3_set_authorizer(db_, authorize, nullptr);
-  for (const Limit& limit : kLimits) sqlite3_limit(db_, limit.id, limit.value);
+  if (const int code = guard_connection(db_, steps); code != SQLITE_OK) return failure(code);
   sqlite3_busy_timeout(db_, kBusyMilliseconds);
-  if (const int code = register_gpkg_functions(db_); code != SQLITE_OK) return failure(code);
   return script("PRAGMA cell_size_check = ON; PRAGMA mmap_size = 0; PRAGMA temp_store = MEMORY;");
 }
 
