@@ -2,11 +2,9 @@
 
 #include <QFontDatabase>
 #include <QGuiApplication>
-#include <QtGlobal>
-#include <cstdlib>
 
 // Qt's macro must stand outside any namespace.
-static void load_font_files() { Q_INIT_RESOURCE(oaklight_fonts); }
+static void open_font_files() { Q_INIT_RESOURCE(oaklight_fonts); }
 
 namespace oaklight {
 namespace {
@@ -21,42 +19,49 @@ void drop_runtime_folder_warning(QtMsgType type, const QMessageLogContext& conte
   }
 }
 
-void make_application() {
+std::unique_ptr<QGuiApplication> make_application() {
   if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
   static int argc = 1;
   static char name[] = "oaklight";
   static char* argv[] = {name, nullptr};
-  // Never deleted: Qt's application must outlive each font and painter, also those in statics.
   previous_handler = qInstallMessageHandler(drop_runtime_folder_warning);
-  static const auto* const app = new QGuiApplication(argc, argv);
-  (void)app;
+  auto app = std::make_unique<QGuiApplication>(argc, argv);
   qInstallMessageHandler(previous_handler);
+  return app;
 }
 
-bool load_typeface() {
-  load_font_files();
+/// Once for each application: Qt forgets typefaces together with it.
+bool load_typeface(QCoreApplication& app) {
+  constexpr const char* kLoaded = "oaklight_typeface";
+  if (app.property(kLoaded).toBool()) return true;
+  open_font_files();
   for (const char* file :
        {":/oaklight/fonts/NotoSans-Regular.ttf", ":/oaklight/fonts/NotoSans-Bold.ttf"}) {
     if (QFontDatabase::addApplicationFont(QString::fromLatin1(file)) < 0) return false;
   }
+  app.setProperty(kLoaded, true);
   return true;
 }
 
 }  // namespace
 
-Status ensure_gui_app() {
-  if (QCoreApplication::instance() == nullptr) make_application();
+PaperApplication::PaperApplication()
+    : own_(QCoreApplication::instance() == nullptr ? make_application() : nullptr) {}
+PaperApplication::PaperApplication(PaperApplication&&) noexcept = default;
+PaperApplication::~PaperApplication() = default;
+
+Result<PaperApplication> PaperApplication::start() {
+  PaperApplication app;
   if (qobject_cast<QGuiApplication*>(QCoreApplication::instance()) == nullptr) {
     return Error{ErrorCode::cannot_write,
                  "This program runs Qt without graphics, so nothing can be painted.", "paper",
                  "Start it with a QGuiApplication."};
   }
-  static const bool loaded = load_typeface();
-  if (!loaded) {
+  if (!load_typeface(*QCoreApplication::instance())) {
     return Error{ErrorCode::cannot_write, "The built-in typeface cannot be loaded.", "paper",
                  "Reinstall the program."};
   }
-  return Done{};
+  return app;
 }
 
 }  // namespace oaklight

@@ -12,7 +12,7 @@ namespace oaklight {
 /// The pages of a packet, laid out and ready to paint: cautions, maps, the list, trees for a
 /// trained feller only, trees that must not be cut, totals and signatures. The same packet gives
 /// the same pages.
-/// assumes  ensure_gui_app() was called
+/// assumes  a PaperApplication lives
 std::vector<Drawing> packet_pages(const Packet& packet, PaperSize paper);
 
 // The parts, each starting on a page of its own.

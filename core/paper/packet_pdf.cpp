@@ -58,8 +58,8 @@ Status write_packet_pdf(const Packet& packet, PaperSize paper, QIODevice& device
 }
 
 Result<std::string> packet_pdf(const Packet& packet, PaperSize paper) {
-  const Status ready = ensure_gui_app();
-  if (!ready) return ready.error();
+  const auto app = PaperApplication::start();
+  if (!app) return app.error();
   QBuffer buffer;
   buffer.open(QIODevice::WriteOnly);
   if (!paint_pages(packet_pages(packet, paper), packet, paper, buffer)) return refused();

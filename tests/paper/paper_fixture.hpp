@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -13,7 +14,15 @@ namespace oaklight::test {
 /// A test that paints or measures text.
 class PaperTest : public testing::Test {
  protected:
-  static void SetUpTestSuite() { ASSERT_TRUE(ensure_gui_app()); }
+  static void SetUpTestSuite() {
+    auto started = PaperApplication::start();
+    ASSERT_TRUE(started) << to_text(started.error());
+    app_ = std::make_unique<PaperApplication>(std::move(*started));
+  }
+  static void TearDownTestSuite() { app_.reset(); }
+
+ private:
+  static inline std::unique_ptr<PaperApplication> app_;
 };
 
 /// The texts of a drawing, in the order in which they are painted.
