@@ -12,7 +12,6 @@ namespace {
 
 constexpr double kFirstGap = 1.5;  // from mark to label, where there is room
 constexpr double kRingStep = 6.0;
-constexpr int kRings = 34;           // the last ring is about 200 pt away
 constexpr double kLeaderFrom = 7.0;  // a label further from its mark than this gets a leader
 constexpr double kBreathing = 1.0;   // white between two labels
 
