@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <numeric>
 
 #include "core/paper/map.hpp"
@@ -52,7 +53,7 @@ class MapWriter {
     const bool one_map = scene_.trees.size() <= kMostTreesAPage &&
                          ground.width() <= readable.width() && ground.height() <= readable.height();
     const auto blocks = one_map ? std::vector<MapBlock>{} : choose_blocks(body, ground);
-    write_tract(body, ground, key, blocks);
+    write_tract(body, ground, blocks);
     flow_.gap(4.0);
     flow_.text(words);
     return write_details(blocks);
@@ -89,8 +90,7 @@ class MapWriter {
   }
 
   /// The map of the whole tract: with tags when that is the only map, else with lettered boxes.
-  void write_tract(QRectF frame, const QRectF& ground, const MapKey& key,
-                   const std::vector<MapBlock>& blocks) {
+  void write_tract(QRectF frame, const QRectF& ground, const std::vector<MapBlock>& blocks) {
     write_heading(
         QStringLiteral("Map of the tract"),
         blocks.empty() ? QString() : QStringLiteral("The lettered boxes are the maps that follow"));
@@ -104,7 +104,8 @@ class MapWriter {
     if (blocks.empty()) content.tagged = all_trees();
     draw_map_caption(flow_.page(), {}, view);
     const MapOutcome outcome = draw_map(flow_.page(), scene_, view, content);
-    close_page(key, frame.bottom(), outcome.untagged);
+    const std::array views = {view};
+    close_page(MapKey(scene_, all_trees(), views), frame.bottom(), outcome.untagged);
   }
 
   /// The key under the maps, and below it the tags that found no room.
