@@ -56,9 +56,20 @@ bool by_stand_and_tag(const Row& a, const Row& b) {
   return tag_before(a.tree.tag, b.tree.tag);
 }
 
+/// Whether a mark to take no longer fits what is recorded of the tree: it was marked before
+/// somebody proposed it as a crop tree, or saw a den, a nest or a line on it. A person who marked
+/// it knew.
+bool is_stale(const PacketTree& tree, const TreeFacts& facts, const Mark& mark) {
+  if (mark.verdict != Verdict::take) return false;
+  const auto has = [&](Condition c) { return facts.conditions.has(c); };
+  return tree.crop || (!mark.by_hand && (has(Condition::den) || has(Condition::nest) ||
+                                         has(Condition::line_tree) || has(Condition::legacy)));
+}
+
 /// The list of a tree whose packet tree is filled in.
-List list_of(const PacketTree& tree, const Mark* mark, Reader reader) {
+List list_of(const PacketTree& tree, const TreeFacts& facts, const Mark* mark, Reader reader) {
   if (mark == nullptr) return tree.crop ? List::keep : List::others;
+  if (is_stale(tree, facts, *mark)) return List::others;
   if (mark->verdict == Verdict::keep) return List::keep;
   const bool felled = mark->verdict == Verdict::take && mark->method != Method::girdle;
   if (!felled || mark->destination != reader) return List::others;
@@ -123,8 +134,12 @@ Result<std::vector<Row>> rows_of(const TractData& data, const PacketTables& tabl
             .slope = tree.slope};
     set_decision(row.tree, mark);
     set_volume(row.tree, tree.facts, options.log_rule);
-    row.list = list_of(row.tree, mark, reader);
-    if (row.list == List::others) row.tree.reason = not_yours_because(row.tree, mark);
+    row.list = list_of(row.tree, tree.facts, mark, reader);
+    if (row.list == List::others) {
+      row.tree.reason = mark != nullptr && is_stale(row.tree, tree.facts, *mark)
+                            ? "Look again: what is recorded of it changed after it was marked."
+                            : std::string(not_yours_because(row.tree, mark));
+    }
     rows.push_back(std::move(row));
   }
   std::sort(rows.begin(), rows.end(), by_stand_and_tag);
@@ -253,6 +268,23 @@ StartFacts start_facts(const TractData& data, const Packet& packet, const Cautio
   return facts;
 }
 
+/// The version of the rules behind the marks; marks made by hand have none.
+/// Errors: contradiction when rules of two versions decided.
+Result<std::string> rule_version_of(const TractData& data) {
+  std::string version;
+  for (const Mark& mark : data.marks) {
+    if (mark.by_hand || mark.rule_version.empty()) continue;
+    if (!version.empty() && version != mark.rule_version) {
+      return Error{ErrorCode::contradiction,
+                   "Marks were decided by two versions of the rules, " + version + " and " +
+                       mark.rule_version + ".",
+                   "mark/rule_version", "Recommend again, so that one set of rules decides all."};
+    }
+    version = mark.rule_version;
+  }
+  return version.empty() ? "rules: by hand" : "rules " + version;
+}
+
 std::vector<Stand> stands_listed(const TractData& data, const std::vector<Row>& rows) {
   std::set<std::string_view> names;
   for (const Row& row : rows) names.insert(row.tree.stand);
@@ -270,10 +302,13 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Re
                            const PacketOptions& options) {
   const auto rows = rows_of(data, tables, reader, options);
   if (!rows) return rows.error();
+  const auto rules = rule_version_of(data);
+  if (!rules) return rules.error();
   Packet packet{.reader = reader,
                 .tract = data.tract,
                 .made_on = to_text(options.today),
-                .rule_versions = options.rule_versions,
+                .rule_versions =
+                    *rules + (options.table_versions.empty() ? "" : ", ") + options.table_versions,
                 .log_rule = std::string(name_of(options.log_rule)),
                 .lines = data.lines};
   fill_lists(packet, *rows);
@@ -284,14 +319,14 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Re
                  "mark", "Mark trees to take and say whose list they go on."};
   }
   const auto seasons = windows_of(tables.seasons, data.tract.state);
-  const Day day = options.work_day.value_or(options.today);
   packet.totals = totals_of(packet.cut);
+  packet.totals_if_cleared = totals_of(packet.trained);
   packet.stands = stands_listed(data, *rows);
   packet.emergency = emergency_facts(data.tract);
   packet.before_you_start = before_you_start(start_facts(data, packet, tables.cautions));
   packet.job_cautions =
       job_cautions({.state = data.tract.state,
-                    .oak_wilt_season = in_season(seasons, "oak_wilt", day),
+                    .oak_wilt_season = may_fall_in_season(seasons, "oak_wilt", options.work_day),
                     .keep_trees = !packet.keep.empty(),
                     .firewood = reader == Reader::firewood || lists_firewood(packet),
                     .ash = has_ash(data, packet, tables.species),
@@ -299,7 +334,8 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Re
                    tables.cautions);
   packet.look_for = hazards_to_look_for(tables.cautions);
   packet.seasons = season_notes(seasons);
-  packet.season_advice = season_advice(seasons, !data.tract.state.empty(), day);
+  packet.season_advice =
+      season_advice(seasons, !data.tract.state.empty(), options.work_day, options.today);
   packet.list_csv = marked_list_csv(packet);
   packet.list_sha256 = sha256_hex(packet.list_csv);
   return packet;

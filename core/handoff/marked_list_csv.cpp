@@ -6,13 +6,12 @@
 namespace oaklight {
 namespace {
 
-constexpr std::size_t kCautionColumns = 3;
 constexpr std::size_t kWorkColumns = 5;
 
 std::vector<std::string> header() {
-  return {"list",     "number",       "tag",       "caution_1",    "caution_2",     "caution_3",
-          "species",  "dbh_in",       "stand",     "method",       "product",       "volume_bf",
-          "log_rule", "volume_cords", "crop_tree", "latitude_deg", "longitude_deg", "reason"};
+  return {"list",      "number",       "tag",           "cautions",  "species",  "dbh_in",
+          "stand",     "method",       "product",       "volume_bf", "log_rule", "volume_cords",
+          "crop_tree", "latitude_deg", "longitude_deg", "reason"};
 }
 
 /// One of the four parts of the list.
@@ -22,11 +21,14 @@ struct Part {
   bool to_cut;  ///< by this reader, now or when somebody cleared the tree
 };
 
-std::string caution_cell(const PacketTree& tree, std::size_t i) {
-  if (i >= tree.cautions.size()) return "";
-  const Caution& caution = tree.cautions[i];
-  return safe_csv_cell(std::string(word_of(caution.severity)) + " " + caution.code + ": " +
-                       caution.text);
+/// "stop DEAD_ASH: ... | extra_care SLOPE_15: ...", all of them, stops first.
+std::string caution_cell(const PacketTree& tree) {
+  std::string text;
+  for (const Caution& caution : tree.cautions) {
+    if (!text.empty()) text += " | ";
+    text += std::string(word_of(caution.severity)) + " " + caution.code + ": " + caution.text;
+  }
+  return safe_csv_cell(text);
 }
 
 /// What is to be done and what it yields stands only beside trees that this reader may come to cut,
@@ -43,7 +45,7 @@ std::string record(const Packet& packet, const Part& part, std::size_t i) {
   const PacketTree& tree = part.trees[i];
   std::vector<std::string> cells = {std::string(part.name), std::to_string(i + 1),
                                     safe_csv_cell(tree.tag)};
-  for (std::size_t c = 0; c < kCautionColumns; ++c) cells.push_back(caution_cell(tree, c));
+  cells.push_back(caution_cell(tree));
   cells.push_back(safe_csv_cell(tree.species));
   cells.push_back(number_text(tree.dbh.inches().value, 1));
   cells.push_back(safe_csv_cell(tree.stand));

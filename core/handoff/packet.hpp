@@ -71,8 +71,9 @@ struct Packet {
   std::vector<PacketTree> keep;       ///< must not be cut: crop trees first, then other keeps
   std::vector<PacketTree> others;     ///< tagged trees of other work (killed standing, another
                                    ///< reader's, to be looked at again): not this reader's to cut
-  std::vector<ProductTotal> totals;  ///< over cut
-  std::vector<Stand> stands;         ///< outlines for the map; only stands with listed trees
+  std::vector<ProductTotal> totals;             ///< over cut
+  std::vector<ProductTotal> totals_if_cleared;  ///< over trained: only if each is cleared first
+  std::vector<Stand> stands;  ///< outlines for the map; only stands with listed trees
   std::vector<MapLine> lines;
   std::string list_csv;     ///< the list as RFC 4180 text
   std::string list_sha256;  ///< of list_csv, printed on each page

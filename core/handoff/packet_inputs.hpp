@@ -22,7 +22,7 @@ struct PacketOptions {
   Day today;                    ///< printed as the day on which the packet was made
   std::optional<Day> work_day;  ///< planned; nothing: not known, and bats may roost when it comes
   LogRule log_rule = LogRule::international;
-  std::string rule_versions;  ///< of the files behind the marks, as printed
+  std::string table_versions = {};  ///< of the caution and season tables, as printed
   CautionLimits limits = {};
 };
 

@@ -140,11 +140,14 @@ std::vector<SeasonNote> season_notes(std::span<const SeasonWindow> of_state) {
   return notes;
 }
 
-std::string season_advice(std::span<const SeasonWindow> of_state, bool state_known, Day day) {
+std::string season_advice(std::span<const SeasonWindow> of_state, bool state_known,
+                          std::optional<Day> work_day, Day today) {
+  const Day day = work_day.value_or(today);
   const auto holds = windows_of(of_state, SeasonUse::hold);
   const std::string held = issues_on(holds, day);
   const auto clear = next_clear_day(holds, day);
-  std::string text = "On " + to_text(day);
+  std::string text = work_day ? "" : "No day for the work was given, so check the dates below. ";
+  text += (work_day ? "On " : "Today, ") + to_text(day) + (work_day ? "" : ",");
   if (held.empty()) {
     const auto next = next_held_day(holds, day);
     text += " none of our dates holds back cutting beside oaks.";

@@ -27,8 +27,9 @@ struct StartFacts {
 /// The windows that a packet prints: those that hold cutting back, then those to be told.
 [[nodiscard]] std::vector<SeasonNote> season_notes(std::span<const SeasonWindow> of_state);
 
-/// What holds on a day, and when that changes.
+/// What holds on the day of the work, or, where none was given, on the day of printing; and when
+/// that changes.
 [[nodiscard]] std::string season_advice(std::span<const SeasonWindow> of_state, bool state_known,
-                                        Day day);
+                                        std::optional<Day> work_day, Day today);
 
 }  // namespace oaklight

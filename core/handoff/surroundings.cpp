@@ -5,6 +5,7 @@
 #include <map>
 #include <optional>
 
+#include "core/measure/plot_geometry.hpp"
 #include "core/place/geodesy.hpp"
 
 namespace oaklight {
@@ -19,6 +20,8 @@ struct Hazard {
   std::optional<WalkTreeId> walk_tree;
   std::optional<Position> position;
   std::optional<Feet> height;
+  std::string name;  ///< to find it by
+  Feet unsure{0};    ///< how far from `position` it may stand
 };
 
 std::optional<Feet> height_of(const TreeFacts& facts) {
@@ -52,13 +55,25 @@ std::optional<Feet> least_on_a_card(const std::vector<Card>& cards, WalkTreeId a
   return least;
 }
 
-/// Where a tallied tree stands: at its azimuth and distance, or as well as the plot tells.
-std::optional<Position> place_of(const Tree& tree, const TractData& data) {
+/// A tallied tree as a hazard: at its azimuth and distance, or somewhere on its plot.
+Hazard tallied_hazard(const Tree& tree, const TractData& data) {
+  Hazard hazard{.tag = tree.tag, .height = height_of(tree.facts)};
   const auto plot = std::find_if(data.plots.begin(), data.plots.end(),
                                  [&](const Plot& p) { return p.id == tree.plot; });
-  if (plot == data.plots.end() || !plot->position) return std::nullopt;
-  if (!tree.azimuth || !tree.distance) return plot->position;
-  return position_at(*plot->position, *tree.azimuth, tree.distance->feet());
+  if (plot == data.plots.end()) return hazard;
+  hazard.name = tree.tag.empty() ? "a tallied tree of plot " + plot->label : "tree " + tree.tag;
+  if (!plot->position) return hazard;
+  if (tree.azimuth && tree.distance) {
+    hazard.position = position_at(*plot->position, *tree.azimuth, tree.distance->feet());
+    return hazard;
+  }
+  hazard.position = plot->position;
+  const auto cruise = std::find_if(data.cruises.begin(), data.cruises.end(),
+                                   [&](const Cruise& c) { return c.id == plot->cruise; });
+  if (cruise != data.cruises.end()) {
+    hazard.unsure = limiting_distance(cruise->design, tree.facts.dbh, TapedTo::centre);
+  }
+  return hazard;
 }
 
 /// The trees of walk and plots whose facts `is_hazard` names.
@@ -68,11 +83,15 @@ std::vector<Hazard> hazards_of(const TractData& data, std::span<const WalkTree> 
   std::vector<Hazard> hazards;
   for (const WalkTree& tree : trees) {
     if (!is_hazard(tree.facts)) continue;
-    hazards.push_back({tree.tag, tree.id, tree.position, height_of(tree.facts)});
+    hazards.push_back({.tag = tree.tag,
+                       .walk_tree = tree.id,
+                       .position = tree.position,
+                       .height = height_of(tree.facts),
+                       .name = "tree " + tree.tag});
   }
   for (const Tree& tree : data.trees) {
     if (!is_hazard(tree.facts)) continue;
-    hazards.push_back({tree.tag, std::nullopt, place_of(tree, data), height_of(tree.facts)});
+    hazards.push_back(tallied_hazard(tree, data));
   }
   return hazards;
 }
@@ -85,11 +104,12 @@ std::vector<NearTree> seen_from(const WalkTree& tree, const std::vector<Hazard>&
     if (hazard.walk_tree == tree.id || (!hazard.tag.empty() && hazard.tag == tree.tag)) continue;
     std::optional<Feet> distance;
     if (tree.position && hazard.position) {
-      distance = leg_between(*tree.position, *hazard.position).distance;
+      const Feet to_centre = leg_between(*tree.position, *hazard.position).distance;
+      distance = std::max(Feet{0}, to_centre - hazard.unsure);
     } else if (hazard.walk_tree) {
       distance = least_on_a_card(cards, tree.id, *hazard.walk_tree);
     }
-    if (distance) near.push_back({*distance, hazard.height});
+    if (distance) near.push_back({*distance, hazard.height, hazard.name});
   }
   return near;
 }
@@ -142,7 +162,8 @@ std::vector<Surroundings> surroundings_of(const TractData& data, std::span<const
   for (const WalkTree& tree : trees) {
     const auto nearest = [&](auto wanted) { return nearest_line(tree, data, wanted); };
     all.push_back(
-        {.slope = tree.slope,
+        {.unplaced = !tree.position && !data.lines.empty(),
+         .slope = tree.slope,
          .stream = nearest([](const MapLine& l) { return l.kind == LineKind::stream; }),
          .unconfirmed_line = nearest(
              [](const MapLine& l) { return l.kind == LineKind::neighbour_line && !l.confirmed; }),

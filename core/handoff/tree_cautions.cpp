@@ -70,6 +70,14 @@ bool in_season(std::span<const SeasonWindow> of_state, std::string_view issue, D
   });
 }
 
+bool may_fall_in_season(std::span<const SeasonWindow> of_state, std::string_view issue,
+                        std::optional<Day> day) {
+  if (day) return in_season(of_state, issue, *day);
+  return std::any_of(of_state.begin(), of_state.end(), [&](const SeasonWindow& window) {
+    return window.use == SeasonUse::hold && window.issue.starts_with(issue);
+  });
+}
+
 Result<std::vector<Mark>> with_destinations(const TractData& data, const PacketTables& tables,
                                             const PacketOptions& options) {
   const auto cautions = cautions_of_walk(data, tables, options);

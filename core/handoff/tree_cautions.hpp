@@ -30,6 +30,9 @@ Result<std::vector<std::vector<Caution>>> cautions_of_walk(const TractData& data
 /// Whether a day lies in a window that holds cutting back and whose issue begins so ("bat_").
 [[nodiscard]] bool in_season(std::span<const SeasonWindow> of_state, std::string_view issue,
                              Day day);
+/// The same for work whose day may not be known: then any such window counts.
+[[nodiscard]] bool may_fall_in_season(std::span<const SeasonWindow> of_state,
+                                      std::string_view issue, std::optional<Day> day);
 
 /// The marks of the tract with a destination for each tree to take that has none: firewood that a
 /// firewood cutter may cut from a list goes to him, all else to the logger. Other marks are as they

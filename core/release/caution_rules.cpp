@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "core/base/number_text.hpp"
+
 #include "core/release/cautions.hpp"
 
 namespace oaklight {
@@ -73,6 +75,11 @@ bool is_sick_ash(const TreeCase& tree) {
          !is_dead_ash(tree.facts, tree.species, tree.limits);
 }
 
+/// A live ash at whose crown nobody looked, or nobody wrote it down.
+bool is_unseen_ash(const TreeCase& tree) {
+  return is_genus(tree, "Fraxinus") && is_live(tree.facts) && !tree.facts.dieback;
+}
+
 bool splits_with_ease(const TreeCase& tree) {
   return is_genus(tree, "Fraxinus") || is_genus(tree, "Carya") || is_genus(tree, "Prunus") ||
          is_genus(tree, "Robinia");
@@ -118,6 +125,7 @@ constexpr Row unused_rule(std::string_view code, std::string_view reason) {
 }
 
 constexpr std::string_view kMulti = "MULTI";
+constexpr std::string_view kNearDeadAsh = "NEAR_DEAD_ASH";
 constexpr std::string_view kNoHingeCut = "no method of the program is a hinge cut";
 constexpr std::string_view kNoHerbicide = "the program plans no herbicide";
 
@@ -126,6 +134,7 @@ constexpr auto kRules = std::to_array<Row>({
     tree_rule("DEAD_ASH",
               [](const TreeCase& t) { return is_dead_ash(t.facts, t.species, t.limits); }),
     tree_rule("ASH_SICK", is_sick_ash),
+    tree_rule("ASH_UNSEEN", is_unseen_ash),
     tree_rule("DEAD_TREE",
               [](const TreeCase& t) { return !is_live(t.facts) && !is_genus(t, "Fraxinus"); }),
     tree_rule("BROKEN_TOP", shows<Condition::broken_top>),
@@ -181,10 +190,12 @@ constexpr auto kRules = std::to_array<Row>({
     tree_rule("DEN_TREE",
               [](const TreeCase& t) { return has(t, Condition::den) && !target_in_reach(t); }),
     // What is around it
-    tree_rule("NEAR_DEAD_ASH", [](const TreeCase& t) { return in_reach(t, t.around.dead_ashes); }),
+    tree_rule(kNearDeadAsh, [](const TreeCase& t) { return in_reach(t, t.around.dead_ashes); }),
     tree_rule("HUNG_NEAR", [](const TreeCase& t) { return in_reach(t, t.around.hung_trees); }),
     tree_rule("SLOPE_35", [](const TreeCase& t) { return over(t.around.slope, t.limits.steep); }),
     tree_rule("SLOPE_15", on_slope),
+    tree_rule("NO_SLOPE", [](const TreeCase& t) { return !t.around.slope; }),
+    tree_rule("NO_PLACE", [](const TreeCase& t) { return t.around.unplaced; }),
     tree_rule("POWER_LINE", wire_in_reach),
     tree_rule("ROAD_TRAIL", way_in_reach),
     tree_rule("BUILDING", shows<Condition::building_near>),
@@ -275,6 +286,17 @@ const Row& row_of(const CautionEntry& entry) {
                        [&](const Row& row) { return row.rule.code == entry.caution.code; });
 }
 
+/// " It is tree 248, 35 ft away." for the nearest dead ash that has a name.
+std::string where_the_ash_is(const TreeCase& tree) {
+  const NearTree* nearest = nullptr;
+  for (const NearTree& ash : tree.around.dead_ashes) {
+    if (nearest == nullptr || ash.distance < nearest->distance) nearest = &ash;
+  }
+  if (nearest == nullptr || nearest->name.empty()) return "";
+  return " It is " + nearest->name + ", about " + number_text(nearest->distance.value, 0) +
+         " ft away.";
+}
+
 void sort_stops_first(std::vector<Caution>& cautions) {
   std::stable_sort(cautions.begin(), cautions.end(),
                    [](const Caution& a, const Caution& b) { return a.severity > b.severity; });
@@ -296,7 +318,9 @@ std::vector<Caution> every_caution_for(const TreeCase& tree, const CautionTable&
   std::vector<Caution> found;
   for (const CautionEntry& entry : table.entries()) {
     const Row& row = row_of(entry);
-    if (row.of_tree != nullptr && row.of_tree(tree)) found.push_back(entry.caution);
+    if (row.of_tree == nullptr || !row.of_tree(tree)) continue;
+    found.push_back(entry.caution);
+    if (row.rule.code == kNearDeadAsh) found.back().text += where_the_ash_is(tree);
   }
   sort_stops_first(found);
   const auto care = std::count_if(found.begin(), found.end(), [](const Caution& caution) {
@@ -312,9 +336,13 @@ std::vector<Caution> every_caution_for(const TreeCase& tree, const CautionTable&
 }
 
 std::vector<Caution> cautions_for(const TreeCase& tree, const CautionTable& table) {
-  constexpr std::size_t kMostPrinted = 3;
+  constexpr std::ptrdiff_t kMostBesideStops = 3;
   std::vector<Caution> cautions = every_caution_for(tree, table);
-  if (cautions.size() > kMostPrinted) cautions.resize(kMostPrinted);
+  const auto stops = std::count_if(cautions.begin(), cautions.end(), [](const Caution& caution) {
+    return caution.severity == Severity::stop;
+  });
+  const auto printed = static_cast<std::size_t>(stops + kMostBesideStops);
+  if (cautions.size() > printed) cautions.resize(printed);
   return cautions;
 }
 

@@ -90,11 +90,13 @@ struct CautionLimits {
 struct NearTree {
   Feet distance;               ///< 0 when it stands on the same card and nobody taped it
   std::optional<Feet> height;  ///< nothing: not measured
+  std::string name = {};       ///< to find it by: "248", "a tallied tree of plot 12"
 };
 
-/// What is around a tree. Nothing is "not known", which never counts as clear in the packet: it
-/// says how many trees could not be checked.
+/// What is around a tree. Nothing is "not known", which never counts as clear: NO_PLACE and
+/// NO_SLOPE say so.
 struct Surroundings {
+  bool unplaced = false;  ///< lines are mapped, and nobody recorded where the tree stands
   std::optional<Percent> slope;
   std::optional<Feet> stream;            ///< nearest mapped stream
   std::optional<Feet> unconfirmed_line;  ///< nearest neighbour line that nobody confirmed
@@ -132,7 +134,8 @@ struct TreeCase {
 [[nodiscard]] std::vector<Caution> every_caution_for(const TreeCase& tree,
                                                      const CautionTable& table);
 
-/// The first three of them: a longer list teaches people to skip it (common practice).
+/// The same, cut short: every stop, and at most three of the others, since a longer list teaches
+/// people to skip it (common practice).
 [[nodiscard]] std::vector<Caution> cautions_for(const TreeCase& tree, const CautionTable& table);
 
 /// What the cautions of the whole job are judged by.

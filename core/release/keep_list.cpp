@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/release/cautions.hpp"
+
 namespace oaklight {
 namespace {
 
@@ -101,10 +103,20 @@ void keep_fruit(const ReleaseInput& input, const std::vector<Traits>& traits,
   keep_largest(input.graph, std::move(fruit), count, Keep::fruit, keeps);
 }
 
+/// Whether killing the tree standing could hurt somebody: an ash loses its top early, and a hollow
+/// stem folds during the cut (cautions GIRDLE_ASH, GIRDLE_HOLLOW and GIRDLE_TARGET).
+bool unsafe_to_kill_standing(const ReleaseInput& input, std::size_t tree, const Traits& traits) {
+  const Conditions& seen = input.graph.trees()[tree].facts.conditions;
+  return traits.is_ash() || seen.has(Condition::cavity_low) || seen.has(Condition::cavity_high) ||
+         seen.has(Condition::conk) || target_in_reach(input, tree);
+}
+
 /// Whether the tree may stand on the neighbour's side of a line that nobody confirmed.
 bool may_be_the_neighbours(const ReleaseInput& input, const Uuid& tree) {
   const auto near = input.nearby.find(tree);
-  return near != input.nearby.end() && near->second.unconfirmed_line &&
+  if (near == input.nearby.end()) return false;
+  if (near->second.unplaced) return input.stand.unconfirmed_lines;
+  return near->second.unconfirmed_line &&
          *near->second.unconfirmed_line < input.knowledge.settings.keep.unconfirmed_line;
 }
 
@@ -116,11 +128,30 @@ std::vector<Keep> keep_list(const ReleaseInput& input, const std::vector<Traits>
   for (std::size_t i = 0; i < traits.size(); ++i) {
     keeps.push_back(own_reason(input.graph.trees()[i].facts, traits[i], input.stand,
                                input.knowledge.settings.keep));
+    if (keeps.back() == Keep::bank && unsafe_to_kill_standing(input, i, traits[i])) {
+      keeps.back() = Keep::bank_for_good;
+    }
     if (may_be_the_neighbours(input, input.graph.trees()[i].id)) keeps.back() = Keep::unsure_line;
   }
   keep_big_old(input, traits, keeps);
   keep_fruit(input, traits, keeps);
   return keeps;
+}
+
+bool target_in_reach(const ReleaseInput& input, std::size_t tree) {
+  const ReleaseTree& record = input.graph.trees()[tree];
+  const Conditions& seen = record.facts.conditions;
+  if (seen.has(Condition::road_near) || seen.has(Condition::wire_near) ||
+      seen.has(Condition::building_near)) {
+    return true;
+  }
+  const auto near = input.nearby.find(record.id);
+  if (near == input.nearby.end()) return false;
+  if (near->second.unplaced) return true;
+  if (!near->second.way) return false;
+  const Feet height =
+      record.facts.height ? record.facts.height->feet() : CautionLimits{}.default_height;
+  return *near->second.way < height * input.knowledge.settings.removal.standing_lengths;
 }
 
 KeepWords words_of(Keep keep) {
@@ -174,12 +205,18 @@ KeepWords words_of(Keep keep) {
               {"R5.41"},
               "A crop tree that finds its light in no other way would, killed standing so that the "
               "roots stay."};
+    case Keep::bank_for_good:
+      return {
+          "stands on the bank of a stream, its roots hold it, and it could not be killed "
+          "standing without danger",
+          {"R5.41", "X6.02"},
+          "Nothing short of a forester's own plan for the bank would."};
     case Keep::line:
       return {"stands on a property line and belongs to two owners",
               {"X5.01"},
               "A written word from both owners would."};
     case Keep::unsure_line:
-      return {"stands so near a line that nobody confirmed that it may be the neighbour's",
+      return {"may stand so near a line that nobody confirmed that it is the neighbour's",
               {"X5.03"},
               "A line that is surveyed, or agreed with the neighbour, would."};
   }

@@ -40,11 +40,13 @@ struct StandFacts {
   std::optional<TreesPerAcre> roost_hickories;        ///< live, of the size of rule R5.20
   std::optional<TreesPerAcre> fruit_trees;            ///< soft mast, of the rank of rule X3.01
   std::map<SpeciesCode, SquareFeetPerAcre> ba_by_species;
+  bool unconfirmed_lines = false;  ///< the tract has a neighbour line that nobody confirmed
 };
 
 /// How near a tree stands to lines of the map. Nothing is "not known": no such line is mapped, or
 /// the tree has no position.
 struct MapNearby {
+  bool unplaced = false;  ///< lines are mapped, and nobody recorded where the tree stands
   std::optional<Feet> unconfirmed_line;  ///< neighbour line that nobody confirmed
   std::optional<Feet> way;               ///< road, trail or power line
 };

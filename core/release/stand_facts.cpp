@@ -82,8 +82,10 @@ bool is_way(LineKind kind) {
 std::map<Uuid, MapNearby> nearby_lines(const TractData& data, StandId stand) {
   std::map<Uuid, MapNearby> nearby;
   for (const WalkTree& tree : placed_walk_trees(data)) {
-    if (tree.stand != stand || !tree.position) continue;
+    if (tree.stand != stand || data.lines.empty()) continue;
     MapNearby& near = nearby[tree.id.value];
+    near.unplaced = !tree.position;
+    if (near.unplaced) continue;
     for (const MapLine& line : data.lines) {
       const auto distance = distance_to_line(*tree.position, line.points);
       if (is_way(line.kind)) keep_nearer(near.way, distance);
@@ -110,6 +112,9 @@ Result<StandFacts> stand_facts(const TractData& data, StandId stand,
   facts.covered = record->walked;
   facts.age_years = record->age_years;
   facts.site_index = record->site_index;
+  facts.unconfirmed_lines = std::any_of(data.lines.begin(), data.lines.end(), [](const MapLine& l) {
+    return l.kind == LineKind::neighbour_line && !l.confirmed;
+  });
   const auto sample = stand_sample(data, stand);
   if (!sample) {
     if (sample.error().code == ErrorCode::no_data) return facts;

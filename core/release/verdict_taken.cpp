@@ -107,16 +107,6 @@ bool is_aspen(const Workings& work, std::uint32_t tree) {
                 work.input.graph.trees()[tree].facts.species);
 }
 
-/// Whether the tree, dead and standing, could fall on a road, trail or power line (X6.02).
-bool could_reach_way(const Workings& work, std::uint32_t tree) {
-  const ReleaseTree& record = work.input.graph.trees()[tree];
-  const auto near = work.input.nearby.find(record.id);
-  if (near == work.input.nearby.end() || !near->second.way) return false;
-  const Feet height =
-      record.facts.height ? record.facts.height->feet() : CautionLimits{}.default_height;
-  return *near->second.way < height * work.input.knowledge.settings.removal.standing_lengths;
-}
-
 void explain_invasive(TreeVerdict& verdict) {
   verdict.reason = "Take: it is invasive, and the light let in would multiply it.";
   verdict.what_would_change_it = "Another name for it: check the species.";
@@ -146,10 +136,10 @@ void explain_taken(const Workings& work, std::uint32_t tree, TreeVerdict& verdic
                      ", which cannot do without that side; the roots hold the bank, so it is not "
                      "felled.";
     add_rules(verdict.rules, {"R1.61", "R5.41"});
-  } else if (is_aspen(work, tree) && could_reach_way(work, tree)) {
-    verdict.reason = "Take: " + why +
-                     "; it will sucker from its roots, but a dead tree may not be left standing so "
-                     "near a way.";
+  } else if (is_aspen(work, tree) && target_in_reach(work.input, tree)) {
+    verdict.reason =
+        "Take: " + why +
+        "; it will sucker from its roots, but a dead tree may not be left standing here.";
     add_rules(verdict.rules, {"R6.14", "X6.02"});
   } else if (is_aspen(work, tree)) {
     verdict.verdict = Verdict::kill_standing;

@@ -82,9 +82,7 @@ TEST(MarkedListCsv, SaysOfEachTreeWhatThePacketSays) {
   EXPECT_EQ(records[0], (Record{{"list", "cut"},
                                 {"number", "1"},
                                 {"tag", "14"},
-                                {"caution_1", "extra_care FORKED: It may split, or twist."},
-                                {"caution_2", ""},
-                                {"caution_3", ""},
+                                {"cautions", "extra_care FORKED: It may split, or twist."},
                                 {"species", "red maple"},
                                 {"dbh_in", "12.4"},
                                 {"stand", "Upper bench"},
@@ -170,7 +168,7 @@ TEST(Manifest, CountsAndChecksumLetTheReceiverProveTheListWhole) {
   const auto manifest = nlohmann::json::parse(manifest_json(*packet));
   EXPECT_EQ(manifest["reader"], "firewood");
   EXPECT_EQ(manifest["made_on"], "2026-12-01");
-  EXPECT_EQ(manifest["rule_versions"], "release 2026.1");
+  EXPECT_EQ(manifest["rule_versions"], "rules: by hand, cautions 1");
   EXPECT_EQ(manifest["trees"]["cut"], 1);
   EXPECT_EQ(manifest["trees"]["leave_alone"], 0);
   EXPECT_EQ(manifest["trees"]["keep"], 1);

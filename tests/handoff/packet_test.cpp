@@ -132,8 +132,10 @@ TEST(Packet, FirewoodHasTheEasyTreesFirst) {
   add("2", 8, std::nullopt);
   add("3", 9, Percent{0});
   add("4", 9, Percent{0});
-  EXPECT_THAT(tags_of(packet_for(tract.data, Reader::firewood)->cut),
-              ElementsAre("3", "4", "1", "2"));
+  const auto packet = packet_for(tract.data, Reader::firewood);
+  EXPECT_THAT(tags_of(packet->cut), ElementsAre("3", "4", "1"));
+  EXPECT_THAT(tags_of(packet->trained), ElementsAre("2"))
+      << "a slope that nobody recorded is not level ground";
 }
 
 TEST(Packet, TheLoggerWalksFromTheLandingStandByStand) {

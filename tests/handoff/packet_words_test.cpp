@@ -65,7 +65,7 @@ TEST(BeforeYouStart, DoubtsAboutLinesAndPlacesAreTold) {
 
 TEST(SeasonWords, NameEachIssueOnceAndTheDayThatIsClear) {
   const auto windows = windows_of(seasons(), "KY");
-  const std::string may = season_advice(windows, true, std::chrono::May / 4 / 2026);
+  const std::string may = season_advice(windows, true, Day{std::chrono::May / 4 / 2026}, Day{});
   EXPECT_THAT(may, HasSubstr("oak wilt risk, bat active season, bat active near cave, "
                              "bird nesting, bark slip wound risk"));
   EXPECT_THAT(may, HasSubstr("2026-11-15"));
@@ -75,7 +75,8 @@ TEST(SeasonWords, NameEachIssueOnceAndTheDayThatIsClear) {
 
 TEST(SeasonWords, InWinterSayWhenTheNextHoldBegins) {
   const auto windows = windows_of(seasons(), "");
-  const std::string january = season_advice(windows, false, std::chrono::January / 9 / 2027);
+  const std::string january =
+      season_advice(windows, false, Day{std::chrono::January / 9 / 2027}, Day{});
   EXPECT_THAT(january, HasSubstr("none of our dates"));
   EXPECT_THAT(january, HasSubstr("begins on 2027-04-01"));
   EXPECT_THAT(january, HasSubstr("The state is not recorded"));

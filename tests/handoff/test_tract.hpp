@@ -76,7 +76,9 @@ class TestTract {
     data.walk_trees.push_back({.id = nth_id<WalkTreeId>(++last_),
                                .stand = data.stands.front().id,
                                .tag = tag,
-                               .facts = {.species = {fia}, .dbh = dbh_in(dbh_inches)}});
+                               .facts = {.species = {fia}, .dbh = dbh_in(dbh_inches)},
+                               .slope = Percent{0}});
+    if (fia == kWhiteAsh) data.walk_trees.back().facts.dieback = Percent{0};
     return data.walk_trees.back();
   }
 
@@ -117,7 +119,7 @@ class TestTract {
 /// In December, when no window of West Virginia holds.
 inline PacketOptions winter() {
   const Day day{std::chrono::December / 1 / 2026};
-  return {.today = day, .work_day = day, .rule_versions = "release 2026.1"};
+  return {.today = day, .work_day = day, .table_versions = "cautions 1"};
 }
 
 inline Result<Packet> packet_for(const TractData& data, Reader reader,

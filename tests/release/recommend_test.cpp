@@ -108,9 +108,20 @@ TEST(BankTrees, AreKilledStandingAndNotFelledWhenItCannot) {
   const auto plan = plan_of(R"(
     crop O WO 15 co
     O den N 18 touches RM 14 co den
-    O ash W 16 touches WA 10 co bank_tree)");
-  EXPECT_EQ(verdict_on(plan, "ash").verdict, Verdict::kill_standing);
-  EXPECT_THAT(verdict_on(plan, "ash").reason, HasSubstr("the roots hold the bank"));
+    O bank W 16 touches RM 10 co bank_tree)");
+  EXPECT_EQ(verdict_on(plan, "bank").verdict, Verdict::kill_standing);
+  EXPECT_THAT(verdict_on(plan, "bank").reason, HasSubstr("the roots hold the bank"));
+}
+
+// Cautions GIRDLE_ASH and GIRDLE_TARGET: what may not be killed standing is not killed standing.
+TEST(BankTrees, StayForGoodWhereADeadTreeCouldHurtSomebody) {
+  for (const char* bank :
+       {"WA 10 co bank_tree", "RM 10 co bank_tree road_near", "RM 10 co bank_tree cavity_high"}) {
+    const std::string text = "crop O WO 15 co\nO den N 18 touches RM 14 co den\nO b W 16 touches ";
+    const auto plan = plan_of((text + bank).c_str());
+    EXPECT_EQ(verdict_on(plan, "b").verdict, Verdict::keep) << bank;
+    EXPECT_THAT(verdict_on(plan, "b").rules, Contains("X6.02")) << bank;
+  }
 }
 
 TEST(Invasives, GoEvenWhereTheyTouchNothing) {
@@ -254,17 +265,17 @@ TEST(ScarceSpecies, GivesWayOnlyToABetterTreeOfItsOwnKind) {
     crop O WO 14 co
     O hick N 16 touches PH 10 co
     O den E 16 touches BW 19 co den
-    O birch S 16 touches BW 8 co)"),
+    O bank S 16 touches BW 8 co)"),
                                 1.0);
   input.stand.ba_by_species[SpeciesCode{403}] = SquareFeetPerAcre{2.0};
   input.stand.ba_by_species[SpeciesCode{951}] = SquareFeetPerAcre{2.0};
   const auto plan = recommend(input);
   // Hard mast beside hard mast may go, but then the basswood must stay and two sides stay closed.
-  EXPECT_EQ(verdict_on(plan, "birch").verdict, Verdict::keep);
-  EXPECT_THAT(verdict_on(plan, "birch").rules, Contains("R5.32"));
+  EXPECT_EQ(verdict_on(plan, "bank").verdict, Verdict::keep);
+  EXPECT_THAT(verdict_on(plan, "bank").rules, Contains("R5.32"));
   EXPECT_FALSE(verdict_on(plan, "O").released);
   input.stand.ba_by_species[SpeciesCode{951}] = SquareFeetPerAcre{20.0};
-  EXPECT_THAT(cut_tags(recommend(input)), UnorderedElementsAre("birch", "hick"));
+  EXPECT_THAT(cut_tags(recommend(input)), UnorderedElementsAre("bank", "hick"));
 }
 
 TEST(UnmeasuredStands, ListNothingToCut) {
