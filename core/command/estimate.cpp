@@ -23,12 +23,29 @@ std::string text_of(const std::optional<Q>& value, int decimals) {
   return value ? number_text(value->value, decimals) : "-";
 }
 
+/// What a reader must know about how far a figure can be leaned on.
+std::string trust_words(Trust trust) {
+  switch (trust) {
+    case Trust::fair:
+      return "";
+    case Trust::not_found:
+      return "none found: rare or absent";
+    case Trust::one_plot:
+      return "one plot: no error can be told";
+    case Trust::two_plots:
+      return "two plots: very unsure";
+    case Trust::few_found:
+      return "on fewer than 5 plots: interval likely too short";
+  }
+  return "";
+}
+
 /// One figure with its error as a table row.
 template <class Q>
 void add_figure(TextTable& table, const std::string& name, const Estimate<Q>& e, int decimals) {
   table.add({name, number_text(e.mean.value, decimals), text_of(e.se, decimals),
              text_of(e.se_pct, 1), text_of(e.lo, decimals), text_of(e.hi, decimals),
-             e.trust == Trust::fair ? "" : std::string(word_of(e.trust))});
+             trust_words(e.trust)});
 }
 
 std::string percent_text(const EstimateOptions& options) {
@@ -51,6 +68,11 @@ void print_area(const std::string& title, const AreaEstimate& area, const StandF
   if (figures != nullptr) add_figure(table, "stocking, %", figures->stocking.stocking, 1);
   add_figure(table, "standing dead, ft2", area.dead.ba, 1);
   std::cout << table.text();
+  if (area.live.without_board_feet > 0 || area.live.without_cords > 0) {
+    std::cout << "  not in these volumes: " << area.live.without_board_feet
+              << " tallied stems without board feet, " << area.live.without_cords
+              << " without cords\n";
+  }
   if (area.live.qmd) {
     std::cout << "  mean diameter (QMD) " << number_text(area.live.qmd->qmd.value, 1) << " in\n";
   }
@@ -80,8 +102,7 @@ void print_species(const AreaEstimate& area, const SpeciesTable& species) {
     table.add({s == nullptr ? std::to_string(row->species.fia) : s->common_name,
                number_text(figures.ba.mean.value, 1), text_of(figures.ba.se, 1),
                number_text(figures.trees.mean.value, 1), text_of(figures.trees.se, 1),
-               std::to_string(figures.stems),
-               trust == Trust::fair ? "" : std::string(word_of(trust))});
+               std::to_string(figures.stems), trust_words(trust)});
   }
   std::cout << table.text();
   TextTable classes({"by 2-in class", "ft2/ac", "SE", "trees/ac", "SE", "stems", ""});
@@ -90,8 +111,7 @@ void print_species(const AreaEstimate& area, const SpeciesTable& species) {
     classes.add({std::to_string(row.dbh_class.inches) + " in",
                  number_text(row.figures.ba.mean.value, 1), text_of(row.figures.ba.se, 1),
                  number_text(row.figures.trees.mean.value, 1), text_of(row.figures.trees.se, 1),
-                 std::to_string(row.figures.stems),
-                 trust == Trust::fair ? "" : std::string(word_of(trust))});
+                 std::to_string(row.figures.stems), trust_words(trust)});
   }
   std::cout << classes.text();
 }
@@ -123,8 +143,7 @@ void print(const CruiseEstimate& estimate, const std::vector<StandFigures>& figu
   } else {
     std::cout << "All stands together: " << to_text(estimate.all.error()) << '\n';
   }
-  std::cout << "Plots on a grid are computed as if random, which tends to overstate the error.\n"
-               "few_found: on fewer than 5 plots, so that the interval is likely too short.\n";
+  std::cout << "Plots on a grid are computed as if random, which tends to overstate the error.\n";
 }
 
 int run(const Call& call) {

@@ -33,13 +33,14 @@ constexpr std::array<KnownFile, 7> kKnownFiles = {{{"tract.csv", &CruiseFiles::t
 std::vector<std::filesystem::path> paths_of(const Call& call) {
   std::vector<std::filesystem::path> paths;
   for (const std::string& source : call.sources) {
-    if (!std::filesystem::is_directory(source)) {
+    std::error_code no_such;
+    if (!std::filesystem::is_directory(source, no_such)) {
       paths.emplace_back(source);
       continue;
     }
     for (const KnownFile& known : kKnownFiles) {
       const auto path = std::filesystem::path(source) / known.name;
-      if (std::filesystem::exists(path)) paths.push_back(path);
+      if (std::filesystem::exists(path, no_such)) paths.push_back(path);
     }
   }
   return paths;
@@ -94,11 +95,9 @@ void print(const ImportReport& report, const Call& call) {
             << report.neighbours << " other trees, " << report.lines << " map lines.\n";
 }
 
-int write(const CruiseFiles& files, const Call& call, bool is_new) {
-  auto session = is_new ? create_tract(call.tract) : open_to_write(call.tract);
-  if (!session) return fail(session.error(), call.json);
+int import_into(TractSession& session, const CruiseFiles& files, const Call& call) {
   progress("checking and writing " + call.tract);
-  const auto report = session->import_files(files);
+  const auto report = session.import_files(files);
   if (!report) return fail(report.error(), call.json);
   if (!report->faults.empty()) {
     const int code = fail(report->faults, call.json);
@@ -112,19 +111,32 @@ int write(const CruiseFiles& files, const Call& call, bool is_new) {
   return kDone;
 }
 
-int run(const Call& call) {
-  const auto files = read_files(call);
-  if (!files) return fail(files.error(), call.json);
-  const bool is_new = !std::filesystem::exists(call.tract);
-  const int code = write(*files, call, is_new);
-  // A tract file that this call made and could not fill would look like work done.
-  if (is_new && code != kDone) {
+/// A new tract file. One that could not be filled is taken away again: it would look like work
+/// done.
+int import_into_new(const CruiseFiles& files, const Call& call) {
+  int code = kDone;
+  {
+    auto session = create_tract(call.tract);
+    if (!session) return fail(session.error(), call.json);
+    code = import_into(*session, files, call);
+  }
+  if (code != kDone) {
     for (const char* end : {"", "-wal", "-shm"}) {
       std::error_code nothing_to_remove;
       std::filesystem::remove(call.tract + end, nothing_to_remove);
     }
   }
   return code;
+}
+
+int run(const Call& call) {
+  const auto files = read_files(call);
+  if (!files) return fail(files.error(), call.json);
+  std::error_code no_such;
+  if (!std::filesystem::exists(call.tract, no_such)) return import_into_new(*files, call);
+  auto session = open_to_write(call.tract);
+  if (!session) return fail(session.error(), call.json);
+  return import_into(*session, *files, call);
 }
 
 }  // namespace

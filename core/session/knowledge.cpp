@@ -1,5 +1,6 @@
 #include "core/session/knowledge.hpp"
 
+#include "core/base/sha256.hpp"
 #include "core/forms/read_form.hpp"
 
 namespace oaklight {
@@ -11,6 +12,9 @@ Result<NamedText> form_file(const TractStore& store, const std::string& path) {
   if (!text) return text.error();
   return NamedText{path.substr(path.rfind('/') + 1), *std::move(text)};
 }
+
+/// Enough of a checksum to tell an edited table from the one that came with the program.
+std::string short_sha(const std::string& text) { return sha256_hex(text).substr(0, 8); }
 
 }  // namespace
 
@@ -42,8 +46,13 @@ Result<TractKnowledge> read_knowledge(const TractStore& store) {
   if (!caution_table) return caution_table.error();
   auto windows = read_seasons(seasons->text);
   if (!windows) return windows.error();
-  return TractKnowledge{*std::move(read), std::move(tally_sets.sets), *std::move(release),
-                        *std::move(caution_table), *std::move(windows)};
+  return TractKnowledge{
+      *std::move(read),
+      std::move(tally_sets.sets),
+      *std::move(release),
+      *std::move(caution_table),
+      *std::move(windows),
+      "cautions " + short_sha(cautions->text) + ", seasons " + short_sha(seasons->text)};
 }
 
 }  // namespace oaklight

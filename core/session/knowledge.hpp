@@ -18,6 +18,7 @@ struct TractKnowledge {
   ReleaseKnowledge release;  ///< with the species
   CautionTable cautions;
   std::vector<SeasonWindow> seasons;
+  std::string table_versions;  ///< of cautions and seasons, "cautions 1a2b3c4d, seasons 5e6f7a8b"
 
   [[nodiscard]] const SpeciesTable& species() const { return release.species; }
 };

@@ -38,6 +38,27 @@ std::string import_label(const CruiseFiles& files) {
   return label;
 }
 
+PacketTables packet_tables(const TractKnowledge& knowledge) {
+  return {knowledge.species(), knowledge.cautions, knowledge.seasons};
+}
+
+/// Says whose list each tree goes on, once, for work on any day: what a beginner may touch must not
+/// change with the day on which a packet is printed.
+Status add_destinations(TractData data, const TractKnowledge& knowledge,
+                        std::vector<StandPlan>& plans) {
+  data.marks.clear();
+  for (const StandPlan& plan : plans) {
+    data.marks.insert(data.marks.end(), plan.marks.begin(), plan.marks.end());
+  }
+  const auto marks = with_destinations(data, packet_tables(knowledge), {});
+  if (!marks) return marks.error();
+  auto mark = marks->begin();
+  for (StandPlan& plan : plans) {
+    for (Mark& own : plan.marks) own.destination = (mark++)->destination;
+  }
+  return Done{};
+}
+
 bool says_the_same(const Mark& a, const Mark& b) {
   return a.verdict == b.verdict && a.method == b.method && a.product == b.product &&
          a.destination == b.destination && a.reason == b.reason && a.rules == b.rules &&
@@ -133,6 +154,8 @@ Result<std::vector<StandPlan>> TractSession::recommend() {
     return Error{ErrorCode::no_data, "No trees of a marking walk are recorded.", "crop_trees",
                  "Record crop tree cards first: import crop_trees.csv."};
   }
+  const Status destined = add_destinations(data, knowledge_, plans);
+  if (!destined) return destined.error();
   return plans;
 }
 
@@ -158,15 +181,10 @@ Result<int> TractSession::store_marks(const std::vector<StandPlan>& plans) {
 }
 
 Result<Packet> TractSession::packet(Reader reader, PacketOptions options) const {
-  auto data = store_.load();
+  const auto data = store_.load();
   if (!data) return data.error();
-  if (options.rule_versions.empty()) options.rule_versions = knowledge_.release.rules.version();
-  const PacketTables tables{knowledge_.species(), knowledge_.cautions, knowledge_.seasons};
-  // Where nobody said whose list a tree goes on, its cautions decide, and those change with the day.
-  auto marks = with_destinations(*data, tables, options);
-  if (!marks) return marks.error();
-  data->marks = *std::move(marks);
-  return make_packet(*data, tables, reader, options);
+  options.table_versions = knowledge_.table_versions;
+  return make_packet(*data, packet_tables(knowledge_), reader, options);
 }
 
 }  // namespace oaklight

@@ -87,12 +87,16 @@ TEST_F(SessionTest, AMarkMadeByHandStandsAgainstTheRules) {
   by_hand.by_hand = true;
   ASSERT_TRUE(session.store().apply({"overrule", {by_hand}}));
   ASSERT_TRUE(session.store_marks(*session.recommend()));
-  for (const Mark& mark : session.data()->marks) {
-    if (mark.id == by_hand.id) {
-      EXPECT_EQ(mark.verdict, Verdict::look_again);
-      EXPECT_TRUE(mark.by_hand);
-    }
+  data = session.data();
+  ASSERT_TRUE(data);
+  int found = 0;
+  for (const Mark& mark : data->marks) {
+    if (mark.id != by_hand.id) continue;
+    ++found;
+    EXPECT_EQ(mark.verdict, Verdict::look_again);
+    EXPECT_TRUE(mark.by_hand);
   }
+  EXPECT_EQ(found, 1);
 }
 
 TEST_F(SessionTest, EveryTreeOfTheWalkHasOneVerdict) {
