@@ -1,6 +1,7 @@
 #include "core/handoff/make_packet.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <set>
 
@@ -89,6 +90,17 @@ void set_decision(PacketTree& tree, const Mark* mark) {
   }
 }
 
+/// Leaves only the cautions that tell whoever walks by that this tree itself is dangerous: what
+/// stands around a tree matters to those who cut it.
+void keep_own_dangers(std::vector<Caution>& cautions) {
+  static constexpr std::array<std::string_view, 9> kOwn = {"DEAD_ASH",   "DEAD_TREE", "BROKEN_TOP",
+                                                           "WIDOWMAKER", "HUNG_IN",   "CRACK_SPLIT",
+                                                           "ROOT_LIFT",  "ASH_SICK",  "NEST"};
+  std::erase_if(cautions, [](const Caution& caution) {
+    return std::find(kOwn.begin(), kOwn.end(), caution.code) == kOwn.end();
+  });
+}
+
 /// Why a tree of other work is none of this reader's: the reason behind its mark would read like an
 /// order to cut it.
 std::string_view not_yours_because(const PacketTree& tree, const Mark* mark) {
@@ -135,6 +147,7 @@ Result<std::vector<Row>> rows_of(const TractData& data, const PacketTables& tabl
     set_decision(row.tree, mark);
     set_volume(row.tree, tree.facts, options.log_rule);
     row.list = list_of(row.tree, tree.facts, mark, reader);
+    if (row.list == List::keep || row.list == List::others) keep_own_dangers(row.tree.cautions);
     if (row.list == List::others) {
       row.tree.reason = mark != nullptr && is_stale(row.tree, tree.facts, *mark)
                             ? "Look again: what is recorded of it changed after it was marked."

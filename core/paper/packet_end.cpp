@@ -25,8 +25,7 @@ QString figure(const std::optional<Q>& value, int decimals) {
                : QStringLiteral("\u2013");
 }
 
-void write_totals(PageFlow& flow, const Packet& packet) {
-  flow.heading(QStringLiteral("What the list adds up to"));
+void write_product_table(PageFlow& flow, const std::vector<ProductTotal>& totals) {
   Table table(flow,
               {{QStringLiteral("Product"), 0.0},
                {QStringLiteral("Trees"), 80.0},
@@ -34,22 +33,30 @@ void write_totals(PageFlow& flow, const Packet& packet) {
                {QStringLiteral("Cords"), 90.0},
                {QStringLiteral("Trees without volume"), 124.0}},
               27.0);
-  for (const ProductTotal& total : packet.totals) {
+  for (const ProductTotal& total : totals) {
     table.row({{{{product_words(total.product), kStrongText}}},
                {{{QString::number(total.trees), kFigureText}}},
                {{{figure(total.board_feet, 0), kFigureText}}},
-               {{{figure(total.cords, 1), kFigureText}}},
+               {{{figure(total.cords, 2), kFigureText}}},
                {{{QString::number(total.without_volume), kFigureText}}}});
   }
-  if (packet.totals.empty()) table.row({{{{QStringLiteral("No tree on the list"), kBodyText}}}});
+  if (totals.empty()) table.row({{{{QStringLiteral("No tree on the list"), kBodyText}}}});
   flow.gap(5.0);
+}
+
+void write_totals(PageFlow& flow, const Packet& packet) {
+  flow.heading(QStringLiteral("What the list adds up to"));
+  write_product_table(flow, packet.totals);
+  if (packet.reader == Reader::logger && !packet.totals_if_cleared.empty()) {
+    flow.subhead(QStringLiteral("And only if a trained feller clears each one"), 90.0);
+    write_product_table(flow, packet.totals_if_cleared);
+  }
   const QString rule = printable(packet.log_rule);
   QString note =
       rule.isEmpty() ? QString() : QStringLiteral("Board feet by the %1 log rule. ").arg(rule);
   note += QStringLiteral(
       "Trees without volume are on the list but not in the sums. All figures are estimates of "
-      "standing "
-      "trees; a buyer's scale decides what is paid.");
+      "standing trees; a buyer's scale decides what is paid.");
   flow.text({{note, kSmallText}});
 }
 

@@ -32,14 +32,15 @@ void draw_counts(Drawing& page, QPointF corner, const Packet& packet) {
       {TreeMark::trained, packet.trained.size(),
        packet.reader == Reader::logger ? QStringLiteral("trained feller only")
                                        : QStringLiteral("dangerous, leave alone")},
-      {TreeMark::crop, packet.keep.size(), QStringLiteral("do not cut")}};
+      {TreeMark::crop, packet.keep.size(), QStringLiteral("do not cut")},
+      {TreeMark::other, packet.others.size(), QStringLiteral("not yours: do not cut")}};
   double y = corner.y();
   for (const Count& count : counts) {
     draw_mark(page, count.mark, QPointF(corner.x() + 8.0, y + 10.0), 5.5);
     const QString figure = QString::number(count.trees);
     page.text_ending(QPointF(corner.x() + 62.0, y + 16.0), figure, kHeadingText);
     page.text(QPointF(corner.x() + 68.0, y + 16.0), count.words, kBodyText);
-    y += 24.0;
+    y += 22.0;
   }
 }
 

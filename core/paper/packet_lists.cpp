@@ -75,6 +75,19 @@ TableCell caution_cell(const PacketTree& tree) {
   for (const Caution& caution : tree.cautions) {
     cell.paragraphs.push_back({printable(caution.text), kSmallText, caution.severity, 3.0});
   }
+  // An empty cell would read as "safe".
+  if (cell.paragraphs.empty()) {
+    cell.paragraphs.push_back({QStringLiteral("None recorded. Look yourself."), kSmallText});
+  }
+  return cell;
+}
+
+/// Why a tree stays, and what is dangerous about standing near it.
+TableCell why_cell(const PacketTree& tree) {
+  TableCell cell{{{printable(tree.reason), kSmallText}}};
+  for (const Caution& caution : tree.cautions) {
+    cell.paragraphs.push_back({printable(caution.text), kSmallText, caution.severity, 3.0});
+  }
   return cell;
 }
 
@@ -139,11 +152,8 @@ void write_leave_rows(PageFlow& flow, const std::vector<PacketTree>& trees, Tree
   Table table(flow, std::move(columns), 27.0);
   write_rows(table, trees, [&](const PacketTree& tree) {
     const bool crop = listed_as == TreeMark::keep && tree.crop;
-    std::vector<TableCell> cells = {mark_cell(crop ? TreeMark::crop : listed_as),
-                                    tag_cell(tree),
-                                    species_cell(tree),
-                                    dbh_cell(tree),
-                                    {{{printable(tree.reason), kSmallText}}}};
+    std::vector<TableCell> cells = {mark_cell(crop ? TreeMark::crop : listed_as), tag_cell(tree),
+                                    species_cell(tree), dbh_cell(tree), why_cell(tree)};
     add_map_cell(cells, tree, letters);
     table.row(cells);
   });

@@ -104,7 +104,7 @@ QString words_of(TreeMark mark) {
     case TreeMark::trained:
       return QStringLiteral("Trained feller only");
     case TreeMark::other:
-      return QStringLiteral("Not on this list");
+      return QStringLiteral("Not yours: do not cut");
   }
   return {};
 }

@@ -254,7 +254,7 @@ TEST_F(PacketPages, TotalsAreThoseOfThePacket) {
       EXPECT_TRUE(has(end[0], grouped_text(total.board_feet->value, 0)));
     }
     if (total.cords) {
-      EXPECT_TRUE(has(end[0], grouped_text(total.cords->value, 1)));
+      EXPECT_TRUE(has(end[0], grouped_text(total.cords->value, 2)));
     }
   }
   EXPECT_TRUE(has(end[0], packet.log_rule));
