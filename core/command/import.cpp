@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <filesystem>
 #include <iostream>
 #include <nlohmann/json.hpp>
@@ -29,6 +30,33 @@ constexpr std::array<KnownFile, 7> kKnownFiles = {{{"tract.csv", &CruiseFiles::t
                                                    {"crop_trees.csv", &CruiseFiles::crop_trees},
                                                    {"map.geojson", &CruiseFiles::map}}};
 
+/// A file of a folder that would be passed over although it looks like one of a cruise:
+/// "Map.geojson", "trees (1).csv". Other data that people keep beside it is left alone.
+std::optional<Error> overlooked_file(const std::filesystem::path& folder) {
+  std::error_code no_such;
+  for (const auto& entry : std::filesystem::directory_iterator(folder, no_such)) {
+    const std::string name = entry.path().filename().string();
+    std::string letters;
+    for (const char c : name) {
+      if (std::isalpha(static_cast<unsigned char>(c)) != 0) {
+        letters += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+      }
+    }
+    for (const KnownFile& known : kKnownFiles) {
+      std::string wanted;
+      for (const char c : std::string_view(known.name)) {
+        if (std::isalpha(static_cast<unsigned char>(c)) != 0) wanted += c;
+      }
+      if (name != known.name && letters == wanted) {
+        return Error{ErrorCode::not_a_choice, "This file would be passed over.",
+                     entry.path().string(),
+                     "Call it " + std::string(known.name) + ", or take it out of the folder."};
+      }
+    }
+  }
+  return std::nullopt;
+}
+
 /// Files named, and those of known names in folders named.
 std::vector<std::filesystem::path> paths_of(const Call& call) {
   std::vector<std::filesystem::path> paths;
@@ -48,6 +76,9 @@ std::vector<std::filesystem::path> paths_of(const Call& call) {
 
 Result<CruiseFiles> read_files(const Call& call) {
   CruiseFiles files;
+  for (const std::string& source : call.sources) {
+    if (auto overlooked = overlooked_file(source)) return *overlooked;
+  }
   const auto paths = paths_of(call);
   if (paths.empty()) {
     return Error{ErrorCode::cannot_open, "This folder holds none of the files of a cruise.",

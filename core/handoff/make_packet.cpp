@@ -336,7 +336,9 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Re
   packet.totals_if_cleared = totals_of(packet.trained);
   packet.stands = stands_listed(data, *rows);
   packet.emergency = emergency_facts(data.tract);
-  packet.before_you_start = before_you_start(start_facts(data, packet, tables.cautions));
+  StartFacts start = start_facts(data, packet, tables.cautions);
+  if (options.work_day) start.held_by = seasons_held(seasons, *options.work_day);
+  packet.before_you_start = before_you_start(start);
   packet.job_cautions =
       job_cautions({.state = data.tract.state,
                     .oak_wilt_season = may_fall_in_season(seasons, "oak_wilt", options.work_day),

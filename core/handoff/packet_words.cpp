@@ -117,6 +117,10 @@ std::vector<std::string> before_you_start(const StartFacts& facts) {
   if (facts.demo) {
     says.push_back("Invented data, for practice. No such trees stand anywhere: cut nothing.");
   }
+  if (!facts.held_by.empty()) {
+    says.push_back("Do not start on the day that was given. Our dates hold back cutting then: " +
+                   facts.held_by + ". Ask your state agency, and choose another day.");
+  }
   say_who_may_cut(says, facts.reader);
   say_what_to_leave(says, facts);
   say_where(says, facts);
@@ -138,6 +142,10 @@ std::vector<SeasonNote> season_notes(std::span<const SeasonWindow> of_state) {
     }
   }
   return notes;
+}
+
+std::string seasons_held(std::span<const SeasonWindow> of_state, Day day) {
+  return issues_on(windows_of(of_state, SeasonUse::hold), day);
 }
 
 std::string season_advice(std::span<const SeasonWindow> of_state, bool state_known,

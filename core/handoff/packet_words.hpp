@@ -14,9 +14,10 @@ namespace oaklight {
 struct StartFacts {
   Reader reader = Reader::logger;
   bool demo = false;
-  int trained = 0;     ///< trees on the list that is not to be cut from
-  int unplaced = 0;    ///< listed trees without a position
-  bool lines = false;  ///< neighbour lines are on the map
+  std::string held_by;  ///< seasons that hold cutting back on the day of the work; "" none
+  int trained = 0;      ///< trees on the list that is not to be cut from
+  int unplaced = 0;     ///< listed trees without a position
+  bool lines = false;   ///< neighbour lines are on the map
   bool lines_confirmed = false;
   std::string cautions_read_on;  ///< month of the oldest reading, "2026-11"
 };
@@ -26,6 +27,9 @@ struct StartFacts {
 
 /// The windows that a packet prints: those that hold cutting back, then those to be told.
 [[nodiscard]] std::vector<SeasonNote> season_notes(std::span<const SeasonWindow> of_state);
+
+/// The seasons that hold cutting back on a day, in words; "" when none does.
+[[nodiscard]] std::string seasons_held(std::span<const SeasonWindow> of_state, Day day);
 
 /// What holds on the day of the work, or, where none was given, on the day of printing; and when
 /// that changes.

@@ -3,6 +3,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "core/model/mark.hpp"
@@ -32,7 +33,12 @@ struct StandFacts {
   Goal goal = Goal::mast;
   bool grouse = false;                 ///< the owner wants ruffed grouse
   std::optional<StandDensity> before;  ///< from the plots
-  std::optional<Acres> covered;        ///< ground that the candidate trees stand on
+  bool sampled = false;  ///< `before` is an estimate from plots, not a count of all trees
+  /// Where the stocking that guards count lies with 95 % confidence; nothing when one plot tells no
+  /// error.
+  std::optional<std::pair<Percent, Percent>> stocking_interval;
+  bool within_guide = true;      ///< the upland oak guide was made for such a stand
+  std::optional<Acres> covered;  ///< ground that the candidate trees stand on
   std::optional<int> age_years;
   std::optional<Feet> site_index;                     ///< oak, base age 50
   std::optional<TreesPerAcre> advance_oak;            ///< oak stems of 4.5 ft and more

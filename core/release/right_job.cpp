@@ -66,12 +66,37 @@ std::optional<Advice> too_few(const StandFacts& stand, const ReleaseSettings& se
                 {food_only ? "R1.37" : "R4.58"}};
 }
 
+/// How sure the stocking is that all of this rests on.
+std::string sampling_words(const StandFacts& stand, Percent floor) {
+  std::string text;
+  if (stand.stocking_interval) {
+    const auto& [lo, hi] = *stand.stocking_interval;
+    text += " The plots put it between " + plain_number(lo.value) + " and " +
+            plain_number(hi.value) + " % (95 times in 100)";
+    text += lo < floor
+                ? "; the floor lies inside that range, so measure more plots before a heavy cut."
+                : ".";
+  }
+  if (!stand.within_guide) {
+    text +=
+        " The stocking guide was made for upland oak and hickory; in this stand it is a rough "
+        "guess.";
+  }
+  return text;
+}
+
 }  // namespace
 
 Advice is_release_right_job(const StandFacts& stand, const ReleaseSettings& settings) {
   if (!stand.before) {
     return measure_first(
         "Measure plots in this stand first: without them nobody can say how much it may lose.");
+  }
+  if (stand.sampled && !stand.stocking_interval) {
+    return measure_first(
+        "Measure more plots in this stand first: from one plot nobody can say how far off the "
+        "figures "
+        "are.");
   }
   if (!stand.covered || stand.covered->value <= 0.0) {
     return measure_first(
@@ -110,6 +135,7 @@ Advice is_release_right_job(const StandFacts& stand, const ReleaseSettings& sett
             plain_number(guards.usual_start.value) + " %.";
     rules.emplace_back("R4.08");
   }
+  text += sampling_words(stand, guards.stocking_floor);
   return {Treatment::release, text, rules};
 }
 

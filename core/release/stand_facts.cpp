@@ -3,9 +3,11 @@
 #include "core/place/walk_positions.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "core/release/crop_trees.hpp"
 #include "core/sample/stand_sample.hpp"
+#include "core/stand/stand_stocking.hpp"
 
 namespace oaklight {
 namespace {
@@ -123,6 +125,14 @@ Result<StandFacts> stand_facts(const TractData& data, StandId stand,
   const auto before = stand_density(data, stand, knowledge.species);
   if (!before) return before.error();
   facts.before = *before;
+  facts.sampled = true;
+  const std::array<const StandSample*, 1> one = {&*sample};
+  const auto stocking = stand_stocking(one, knowledge.species, {});
+  if (!stocking) return stocking.error();
+  if (stocking->guard.lo && stocking->guard.hi) {
+    facts.stocking_interval = std::pair(*stocking->guard.lo, *stocking->guard.hi);
+  }
+  facts.within_guide = stocking->fit.fits();
   facts.advance_oak = advance_oak(*sample, knowledge.species);
   PlotTally(*sample, knowledge, facts);
   return facts;

@@ -88,6 +88,17 @@ TEST(Refusals, ImportingTheSameFilesTwiceIsRefusedAndKeepsTheFirst) {
   EXPECT_EQ(oaklight("estimate --json " + demo.tract).out, before);
 }
 
+TEST(Refusals, AFileThatWouldBePassedOverIsNamed) {
+  const TempDir folder;
+  copy_demo_to(folder);
+  std::filesystem::rename(folder / "map.geojson", folder / "Map.geojson");
+  const Ran run =
+      oaklight("import " + (folder / "hollow.gpkg").string() + " " + folder.path().string());
+  EXPECT_NE(run.exit_code, 0);
+  EXPECT_NE(run.errors.find("Call it map.geojson"), std::string::npos) << run.errors;
+  EXPECT_FALSE(std::filesystem::exists(folder / "hollow.gpkg"));
+}
+
 TEST(Refusals, APacketWithoutMarksEndsInFour) {
   const TempDir folder;
   const std::string tract = (folder / "hollow.gpkg").string();

@@ -185,6 +185,18 @@ TEST(Packet, ATreeWithoutAPlaceOnAMappedTractIsForNobodyToCutFromAList) {
   EXPECT_EQ(packet->trained.front().cautions.front().code, "NO_PLACE");
 }
 
+TEST(Packet, AWorkDayInsideAHoldIsTheFirstThingSaid) {
+  TestTract tract;
+  tract.take(tract.tree("1").id, Reader::logger, Product::sawlog);
+  PacketOptions options = winter();
+  options.work_day = Day{std::chrono::May / 4 / 2027};
+  const PacketTables tables{species(), cautions(), seasons()};
+  const auto packet = make_packet(tract.data, tables, Reader::logger, options);
+  ASSERT_TRUE(packet);
+  EXPECT_TRUE(packet->before_you_start.front().starts_with("Do not start on the day"))
+      << packet->before_you_start.front();
+}
+
 TEST(Packet, WithoutAWorkDayTheWorstSeasonIsAssumed) {
   TestTract tract;
   tract.take(tract.tree("1").id, Reader::logger, Product::sawlog);

@@ -48,5 +48,18 @@ TEST(Nearby, NothingIsMarkedNearALineThatNobodyConfirmed) {
   EXPECT_EQ(aspen_of(far).verdict, Verdict::kill_standing);
 }
 
+// One plot gives a mean and no error (Freese 1962, USDA Agriculture Handbook 232).
+TEST(Sampling, OnePlotIsNoGroundForAList) {
+  ReleaseInput input = oak_and_aspen({});
+  input.stand.sampled = true;
+  const ReleasePlan plan = recommend(input);
+  EXPECT_EQ(plan.advice.treatment, Treatment::measure_first);
+  EXPECT_EQ(aspen_of(plan).verdict, Verdict::look_again);
+  input.stand.stocking_interval = std::pair(Percent{44}, Percent{101});
+  const ReleasePlan unsure = recommend(input);
+  EXPECT_EQ(unsure.advice.treatment, Treatment::release);
+  EXPECT_THAT(unsure.advice.text, testing::HasSubstr("the floor lies inside that range"));
+}
+
 }  // namespace
 }  // namespace oaklight::test
