@@ -57,14 +57,15 @@ bool by_stand_and_tag(const Row& a, const Row& b) {
   return tag_before(a.tree.tag, b.tree.tag);
 }
 
-/// Whether a mark to take no longer fits what is recorded of the tree: it was marked before
-/// somebody proposed it as a crop tree, or saw a den, a nest or a line on it. A person who marked
-/// it knew.
+/// Whether a mark to take no longer fits what is recorded of the tree: the rules never take a crop
+/// tree, a dead tree or one with a den, a nest or a line on it, so it was marked before that was
+/// recorded. Of all but a crop tree a person who marked it by hand knew.
 bool is_stale(const PacketTree& tree, const TreeFacts& facts, const Mark& mark) {
   if (mark.verdict != Verdict::take) return false;
   const auto has = [&](Condition c) { return facts.conditions.has(c); };
-  return tree.crop || (!mark.by_hand && (has(Condition::den) || has(Condition::nest) ||
-                                         has(Condition::line_tree) || has(Condition::legacy)));
+  const bool kept = facts.status == TreeStatus::dead || has(Condition::den) ||
+                    has(Condition::nest) || has(Condition::line_tree) || has(Condition::legacy);
+  return tree.crop || (!mark.by_hand && kept);
 }
 
 /// The list of a tree whose packet tree is filled in.
@@ -259,8 +260,9 @@ bool has_ash(const TractData& data, const Packet& packet, const SpeciesTable& sp
 }
 
 bool lists_firewood(const Packet& packet) {
-  return std::any_of(packet.cut.begin(), packet.cut.end(),
-                     [](const PacketTree& tree) { return tree.product == Product::firewood; });
+  const auto is_firewood = [](const PacketTree& tree) { return tree.product == Product::firewood; };
+  return std::any_of(packet.cut.begin(), packet.cut.end(), is_firewood) ||
+         std::any_of(packet.trained.begin(), packet.trained.end(), is_firewood);
 }
 
 StartFacts start_facts(const TractData& data, const Packet& packet, const CautionTable& cautions) {
@@ -333,7 +335,7 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Re
   }
   const auto seasons = windows_of(tables.seasons, data.tract.state);
   packet.totals = totals_of(packet.cut);
-  packet.totals_if_cleared = totals_of(packet.trained);
+  if (reader == Reader::logger) packet.totals_if_cleared = totals_of(packet.trained);
   packet.stands = stands_listed(data, *rows);
   packet.emergency = emergency_facts(data.tract);
   StartFacts start = start_facts(data, packet, tables.cautions);

@@ -42,6 +42,7 @@ std::string manifest_json(const Packet& packet) {
         {"keep", packet.keep.size()},
         {"not_yours", packet.others.size()}}},
       {"totals", totals_json(packet.totals)},
+      {"totals_if_cleared", totals_json(packet.totals_if_cleared)},
       {"list_bytes", packet.list_csv.size()},
       {"list_sha256", packet.list_sha256},
   };

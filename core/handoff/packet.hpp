@@ -21,7 +21,7 @@ struct PacketTree {
       board_feet;                 ///< by the packet's log rule; nothing: no log heights recorded
   std::optional<Cords> cords;     ///< nothing: outside the table
   std::string reason;             ///< of the decision; in `others`: why it is not this reader's
-  std::vector<Caution> cautions;  ///< at most three, stops first
+  std::vector<Caution> cautions;  ///< every stop first, then at most three
   std::optional<Position> position;
   bool crop = false;
 };
@@ -72,7 +72,7 @@ struct Packet {
   std::vector<PacketTree> others;     ///< tagged trees of other work (killed standing, another
                                    ///< reader's, to be looked at again): not this reader's to cut
   std::vector<ProductTotal> totals;             ///< over cut
-  std::vector<ProductTotal> totals_if_cleared;  ///< over trained: only if each is cleared first
+  std::vector<ProductTotal> totals_if_cleared;  ///< logger: over trained, if each is cleared
   std::vector<Stand> stands;  ///< outlines for the map; only stands with listed trees
   std::vector<MapLine> lines;
   std::string list_csv;     ///< the list as RFC 4180 text

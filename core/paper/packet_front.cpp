@@ -25,7 +25,7 @@ struct Count {
   QString words;
 };
 
-/// The three figures that must be right in a reader's head: what is his, what is not.
+/// The four figures that must be right in a reader's head: what is his, what is not.
 void draw_counts(Drawing& page, QPointF corner, const Packet& packet) {
   const std::vector<Count> counts = {
       {TreeMark::cut, packet.cut.size(), QStringLiteral("to cut")},
@@ -65,7 +65,7 @@ void write_title(PageFlow& flow, const Packet& packet) {
   lines.push_back({QStringLiteral("Made ") + printable(packet.made_on), kBodyText});
   TextBlock block(lines, width);
   block.cut_to(240.0);
-  const QRectF strip = flow.take(std::max(block.height(), 76.0) + 8.0);
+  const QRectF strip = flow.take(std::max(block.height(), 100.0) + 8.0);
   block.draw(flow.page(), strip.topLeft());
   draw_counts(flow.page(), QPointF(strip.right() - kCountsWidth, strip.top() + 4.0), packet);
 }

@@ -4,8 +4,6 @@
 #include <array>
 #include <cmath>
 
-#include "core/base/number_text.hpp"
-
 #include "core/release/cautions.hpp"
 
 namespace oaklight {
@@ -286,20 +284,31 @@ const Row& row_of(const CautionEntry& entry) {
                        [&](const Row& row) { return row.rule.code == entry.caution.code; });
 }
 
-/// " It is tree 248, 35 ft away." for the nearest dead ash that has a name.
-std::string where_the_ash_is(const TreeCase& tree) {
-  const NearTree* nearest = nullptr;
-  for (const NearTree& ash : tree.around.dead_ashes) {
-    if (nearest == nullptr || ash.distance < nearest->distance) nearest = &ash;
+/// " It is tree 248." for the dead ashes in reach that have a name, the nearest first. No distance:
+/// of a tallied tree, and on a card that nobody taped, only the least that it can be is known.
+std::string which_ashes(const TreeCase& tree) {
+  std::vector<NearTree> ashes = tree.around.dead_ashes;
+  std::stable_sort(ashes.begin(), ashes.end(),
+                   [](const NearTree& a, const NearTree& b) { return a.distance < b.distance; });
+  std::string names;
+  for (const NearTree& ash : ashes) {
+    if (ash.name.empty() || !in_reach(tree, std::vector<NearTree>{ash})) continue;
+    names += (names.empty() ? " It is " : " and ") + ash.name;
   }
-  if (nearest == nullptr || nearest->name.empty()) return "";
-  return " It is " + nearest->name + ", about " + number_text(nearest->distance.value, 0) +
-         " ft away.";
+  return names.empty() ? "" : names + ".";
+}
+
+/// What a falling tree would hit: wires and people are told before the tree's own faults.
+bool is_target(const Caution& caution) {
+  return caution.code == "POWER_LINE" || caution.code == "ROAD_TRAIL" || caution.code == "BUILDING";
 }
 
 void sort_stops_first(std::vector<Caution>& cautions) {
+  const auto rank = [](const Caution& caution) {
+    return std::pair(caution.severity, caution.severity == Severity::stop && is_target(caution));
+  };
   std::stable_sort(cautions.begin(), cautions.end(),
-                   [](const Caution& a, const Caution& b) { return a.severity > b.severity; });
+                   [&](const Caution& a, const Caution& b) { return rank(a) > rank(b); });
 }
 
 }  // namespace
@@ -320,7 +329,7 @@ std::vector<Caution> every_caution_for(const TreeCase& tree, const CautionTable&
     const Row& row = row_of(entry);
     if (row.of_tree == nullptr || !row.of_tree(tree)) continue;
     found.push_back(entry.caution);
-    if (row.rule.code == kNearDeadAsh) found.back().text += where_the_ash_is(tree);
+    if (row.rule.code == kNearDeadAsh) found.back().text += which_ashes(tree);
   }
   sort_stops_first(found);
   const auto care = std::count_if(found.begin(), found.end(), [](const Caution& caution) {

@@ -130,7 +130,8 @@ struct TreeCase {
 [[nodiscard]] Feet two_lengths(std::optional<Feet> height, const CautionLimits& limits = {});
 
 /// Every caution that applies to the tree: stops first, then extra care, then notes, each in table
-/// order. Two or more of extra care without a stop add the stop MULTI in front (common practice).
+/// order; of the stops, wires, roads and buildings come first. Two or more of extra care without a
+/// stop add the stop MULTI in front (common practice).
 [[nodiscard]] std::vector<Caution> every_caution_for(const TreeCase& tree,
                                                      const CautionTable& table);
 

@@ -97,6 +97,16 @@ TEST(MarkedListCsv, SaysOfEachTreeWhatThePacketSays) {
                                 {"reason", "Touches white oak 7."}}));
 }
 
+TEST(MarkedListCsv, EveryCautionIsInOneCell) {
+  PacketTree tree = listed("14");
+  for (const char* code : {"A", "B", "C", "D", "E"}) {
+    tree.cautions.push_back({code, Severity::stop, "Stay away.", "common practice"});
+  }
+  EXPECT_EQ(records_of(marked_list_csv(one(tree))).at(0).at("cautions"),
+            "stop A: Stay away. | stop B: Stay away. | stop C: Stay away. | stop D: Stay away. | "
+            "stop E: Stay away.");
+}
+
 TEST(MarkedListCsv, WhatIsNotKnownIsAnEmptyCell) {
   PacketTree tree = listed("14");
   tree.board_feet.reset();

@@ -69,6 +69,46 @@ TEST(Packet, KeepsCropTreesFirstAndProposedOnesToo) {
   EXPECT_THAT(tags_of(packet->others), ElementsAre("11")) << "met, never decided";
 }
 
+TEST(Packet, AMarkOlderThanWhatIsRecordedSendsNobodyToTheTree) {
+  TestTract tract;
+  tract.take(tract.tree("1").id, Reader::logger, Product::sawlog);
+  for (const char* tag : {"2", "3", "4", "5"}) {
+    tract.take(tract.tree(tag).id, Reader::logger, Product::sawlog);
+  }
+  EXPECT_EQ(packet_for(tract.data, Reader::logger)->cut.size(), 5U);
+  tract.data.walk_trees[1].crop = true;
+  tract.data.walk_trees[2].facts.conditions.add(Condition::den);
+  tract.data.walk_trees[3].facts.conditions.add(Condition::nest);
+  tract.data.walk_trees[4].facts.status = TreeStatus::dead;
+  tract.data.marks[1].by_hand = true;  // of a crop tree, even so
+  const auto packet = packet_for(tract.data, Reader::logger);
+  ASSERT_TRUE(packet);
+  EXPECT_THAT(tags_of(packet->cut), ElementsAre("1"));
+  EXPECT_THAT(tags_of(packet->trained), IsEmpty());
+  EXPECT_THAT(tags_of(packet->others), ElementsAre("2", "3", "4", "5"));
+  for (const PacketTree& tree : packet->others) {
+    EXPECT_THAT(tree.reason, HasSubstr("changed after it was marked")) << tree.tag;
+  }
+}
+
+TEST(Packet, TreesForATrainedFellerAddUpApart) {
+  TestTract tract;
+  tract.take(tract.tree("1").id, Reader::logger, Product::pulpwood);
+  WalkTree& cracked = tract.tree("2", kRedMaple, 8);
+  cracked.facts.conditions.add(Condition::crack);
+  tract.take(cracked.id, Reader::logger, Product::pulpwood);
+  const auto packet = packet_for(tract.data, Reader::logger);
+  ASSERT_TRUE(packet);
+  EXPECT_EQ(packet->totals.at(0).trees, 1);
+  ASSERT_EQ(packet->totals_if_cleared.size(), 1U);
+  EXPECT_EQ(packet->totals_if_cleared[0].trees, 1);
+  // University of New Hampshire cord table at 8 in: 0.12 cords.
+  EXPECT_EQ(packet->totals_if_cleared[0].cords, Cords{0.12});
+  for (Mark& mark : tract.data.marks) mark.destination = Reader::firewood;
+  EXPECT_TRUE(packet_for(tract.data, Reader::firewood)->totals_if_cleared.empty())
+      << "nobody clears trees for a firewood cutter";
+}
+
 TEST(Packet, TheLaterMarkOfATreeIsTheDecision) {
   TestTract tract;
   const WalkTreeId tree = tract.tree("1").id;
@@ -328,9 +368,13 @@ TEST(Packet, InOakWiltSeasonTheJobWaits) {
   };
   EXPECT_THAT(codes(*packet_for(tract.data, Reader::logger)),
               testing::Not(testing::Contains("OAK_WILT_DATE")));
+  PacketOptions some_day = winter();
+  some_day.work_day.reset();
+  EXPECT_THAT(codes(*packet_for(tract.data, Reader::logger, some_day)),
+              testing::Contains("OAK_WILT_DATE"))
+      << "the work may fall into it, though today does not";
   PacketOptions may = winter();
-  may.work_day.reset();
-  may.today = std::chrono::May / 4 / 2027;
+  may.work_day = std::chrono::May / 4 / 2027;
   const auto packet = packet_for(tract.data, Reader::logger, may);
   EXPECT_THAT(codes(*packet), testing::Contains("OAK_WILT_DATE"));
   EXPECT_THAT(packet->season_advice, HasSubstr("The first day clear of all of them is 2027-11-15"));

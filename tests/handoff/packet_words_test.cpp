@@ -82,6 +82,14 @@ TEST(SeasonWords, InWinterSayWhenTheNextHoldBegins) {
   EXPECT_THAT(january, HasSubstr("The state is not recorded"));
 }
 
+TEST(SeasonWords, SayThatNoDayForTheWorkWasGiven) {
+  const auto windows = windows_of(seasons(), "WV");
+  const std::string text =
+      season_advice(windows, true, std::nullopt, Day{std::chrono::December / 1 / 2026});
+  EXPECT_THAT(text, HasSubstr("No day for the work was given"));
+  EXPECT_THAT(text, HasSubstr("2026-12-01"));
+}
+
 TEST(SeasonWords, HoldsAreListedBeforeTheRestAndKeepTheirEvidence) {
   const auto notes = season_notes(windows_of(seasons(), "WV"));
   ASSERT_GE(notes.size(), 6U);

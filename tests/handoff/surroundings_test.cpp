@@ -43,6 +43,12 @@ TEST(Surroundings, ATreeWithoutAPlaceHasNoDistances) {
   tract.tree("1");
   tract.line(LineKind::stream, {at(-500, 40), at(500, 40)});
   EXPECT_EQ(around(tract).front().stream, std::nullopt);
+  EXPECT_TRUE(around(tract).front().unplaced) << "which is not the same as far from all of them";
+  tract.data.walk_trees.front().position = at(0, 0);
+  EXPECT_FALSE(around(tract).front().unplaced);
+  tract.data.walk_trees.front().position.reset();
+  tract.data.lines.clear();
+  EXPECT_FALSE(around(tract).front().unplaced) << "nothing to be near of";
 }
 
 TEST(Surroundings, SeeADeadAshByItsPlaceButNotTheTreeItself) {
@@ -87,7 +93,9 @@ TEST(Surroundings, SeeADeadAshOfAPlot) {
   TestTract tract;
   tract.tree("1").position = at(0, 0);
   const PlotId plot = nth_id<PlotId>(1);
-  tract.data.plots.push_back({.id = plot, .position = at(100, 0)});
+  const CruiseId cruise = nth_id<CruiseId>(1);
+  tract.data.cruises.push_back({.id = cruise, .design = PointDesign{.factor = 10}});
+  tract.data.plots.push_back({.id = plot, .cruise = cruise, .label = "12", .position = at(100, 0)});
   Tree ash{.id = nth_id<TreeId>(1),
            .plot = plot,
            .facts = {.species = {kWhiteAsh}, .dbh = dbh_in(14), .status = TreeStatus::dead}};
@@ -96,8 +104,16 @@ TEST(Surroundings, SeeADeadAshOfAPlot) {
   tract.data.trees = {ash};
   EXPECT_NEAR(around(tract)[0].dead_ashes.at(0).distance.value, 120, 1e-3);
 
+  EXPECT_EQ(around(tract)[0].dead_ashes[0].name, "a tallied tree of plot 12");
+
+  // Derived: a 14 in tree is on a point of 10 ft2/ac as far as 14 x 2.75 = 38.5 ft from its centre.
   tract.data.trees[0].distance.reset();
-  EXPECT_NEAR(around(tract)[0].dead_ashes.at(0).distance.value, 100, 1e-3) << "plot centre";
+  EXPECT_NEAR(around(tract)[0].dead_ashes.at(0).distance.value, 61.5, 0.01);
+  // Derived: a plot of 0.1 ac has a radius of sqrt(4356 / pi) = 37.24 ft.
+  tract.data.cruises[0].design = FixedDesign{.area = 0.1};
+  EXPECT_NEAR(around(tract)[0].dead_ashes.at(0).distance.value, 62.76, 0.01);
+  tract.data.cruises[0].design = FixedDesign{.area = 1};
+  EXPECT_EQ(around(tract)[0].dead_ashes.at(0).distance, Feet{0}) << "it may stand beside it";
 
   tract.data.trees[0].tag = "1";
   EXPECT_TRUE(around(tract)[0].dead_ashes.empty()) << "the same tag is the same tree";

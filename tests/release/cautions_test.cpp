@@ -364,12 +364,31 @@ TEST(CautionOrder, EveryStopIsPrintedAndAtMostThreeOfTheOthers) {
   EXPECT_THAT(codes, Not(testing::Contains("METAL"))) << "the note is what is left off";
 }
 
-TEST(CautionText, SaysWhichDeadAshIsNear) {
+TEST(CautionOrder, WiresRoadsAndBuildingsAreToldFirst) {
   Subject subject = plain();
-  subject.around.dead_ashes = {{Feet{90}, std::nullopt, "tree 9"},
-                               {Feet{35}, std::nullopt, "tree 248"}};
-  EXPECT_THAT(cautions_for(subject.tree(), shipped()).front().text,
-              testing::EndsWith(" It is tree 248, about 35 ft away."));
+  ash(subject);
+  dead(subject);
+  subject.facts.conditions = {Condition::broken_top, Condition::building_near, Condition::road_near,
+                              Condition::wire_near};
+  const auto codes = codes_of(cautions_for(subject.tree(), shipped()));
+  ASSERT_GE(codes.size(), 5U);
+  EXPECT_THAT(std::vector<std::string>(codes.begin(), codes.begin() + 5),
+              ElementsAre("POWER_LINE", "ROAD_TRAIL", "BUILDING", "DEAD_ASH", "BROKEN_TOP"));
+}
+
+TEST(CautionText, NamesTheDeadAshesInReachSoThatTheyCanBeKeptAwayFrom) {
+  Subject subject = plain();
+  // The nearest is short and too far off to reach; the farthest is tall and reaches.
+  subject.facts.height = *TapedLength::from_hundredths(3000, UnitSystem::us);
+  subject.around.dead_ashes = {{Feet{150}, Feet{90}, "a tallied tree of plot 12"},
+                               {Feet{70}, Feet{30}, "tree 9"},
+                               {Feet{20}, Feet{30}, "tree 248"}};
+  const auto cautions = cautions_for(subject.tree(), shipped());
+  ASSERT_THAT(codes_of(cautions), ElementsAre("NEAR_DEAD_ASH"));
+  EXPECT_THAT(cautions[0].text,
+              testing::EndsWith(" It is tree 248 and a tallied tree of plot 12."));
+  EXPECT_THAT(cautions[0].text, testing::HasSubstr("Keep two tree lengths away"));
+  EXPECT_THAT(cautions[0].text, testing::HasSubstr("ask the owner"));
 }
 
 TEST(CautionOrder, TwoOfExtraCareAreOneStop) {
