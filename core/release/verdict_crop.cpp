@@ -99,9 +99,11 @@ bool explain_crop(const Workings& work, std::uint32_t tree, TreeVerdict& verdict
       break;
   }
   verdict.verdict = Verdict::keep;
+  const bool worth_more = work.crops.worth[dropped.better] > work.crops.worth[tree];
   verdict.reason = "Keep: no crop tree this time, because it grows into the crown of " +
-                   the_tree(work, dropped.better) +
-                   ", which is worth more, and the two cannot be released as a pair.";
+                   the_tree(work, dropped.better) + ", which " +
+                   (worth_more ? "is worth more" : "makes the better plan for the whole stand") +
+                   ", and the two cannot be released as a pair.";
   verdict.what_would_change_it =
       "If " + the_tree(work, dropped.better) + " were no crop tree, this one could be.";
   verdict.rules = {"R1.25", "R1.66", "R1.67", "R2.09", "R2.25"};
