@@ -4,6 +4,7 @@
 
 #include "core/release/assemble.hpp"
 #include "core/release/greedy.hpp"
+#include "core/release/repair.hpp"
 #include "core/release/search.hpp"
 
 namespace oaklight {
@@ -47,10 +48,10 @@ Unguarded best_without_guards(const ReleaseProblem& problem, Candidates& candida
   const std::vector<std::uint32_t> start = released_of(candidates, greedy_choice(open));
   Unguarded best{{}, candidates.components(), {}};
   for (const Candidates::Trees& component : best.components) {
-    SearchTask task{component, {}, {}, nullptr, {}, nodes_for(component.size())};
+    SearchTask task{component, {}, {}, nullptr, {{}, {}}, nodes_for(component.size())};
     task.blocks.assign(component.size(), 0);
     std::set_intersection(start.begin(), start.end(), component.begin(), component.end(),
-                          std::back_inserter(task.start));
+                          std::back_inserter(task.starts.back()));
     const SearchResult result = search(candidates, task);
     best.found.released.insert(best.found.released.end(), result.released.begin(),
                                result.released.end());
@@ -81,7 +82,6 @@ std::vector<bool> holdable_oaks(const ReleaseProblem& problem,
 Found best_within_guards(const ReleaseProblem& problem, const Unguarded& unguarded,
                          Candidates& candidates) {
   const std::vector<GuardRow> rows = guard_rows(problem);
-  const ReleaseChoice greedy = greedy_choice(problem);
   SearchTask task;
   for (std::uint32_t block = 0; block < unguarded.components.size(); ++block) {
     for (const std::uint32_t c : unguarded.components[block]) {
@@ -91,7 +91,9 @@ Found best_within_guards(const ReleaseProblem& problem, const Unguarded& unguard
   }
   task.best_of = unguarded.best_of;
   task.rows = &rows;
-  task.start = released_of(candidates, greedy);
+  task.starts = {{},
+                 released_of(candidates, greedy_choice(problem)),
+                 repaired(candidates, rows, unguarded.found.released)};
   task.nodes = nodes_for(candidates.size());
   const SearchResult result = search(candidates, task);
   Found found{result.released,

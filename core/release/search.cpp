@@ -29,8 +29,12 @@ class Search {
   }
 
   SearchResult run() {
+    if (!within_guards()) {  // broken before anything is released
+      result_.finished = true;
+      return std::move(result_);
+    }
     result_.bound = relaxation_.bound(0, 0);
-    try_start();
+    try_starts();
     node(0, 0);
     result_.finished = !stopped_;
     if (result_.finished) result_.bound = result_.score.light;
@@ -50,10 +54,12 @@ class Search {
   }
 
   /// A start that is allowed is what every branch must beat or equal.
-  void try_start() {
-    for (const std::uint32_t c : task_.start) released_[c] = true;
-    leaf();
-    for (const std::uint32_t c : task_.start) released_[c] = false;
+  void try_starts() {
+    for (const auto& start : task_.starts) {
+      for (const std::uint32_t c : start) released_[c] = true;
+      leaf();
+      for (const std::uint32_t c : start) released_[c] = false;
+    }
     // So that the first of several equals is found in the order of search, whatever the start was.
     if (result_.found) ++result_.score.cost;
   }

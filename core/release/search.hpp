@@ -38,14 +38,14 @@ struct SearchResult {
 /// blocks  for each of order: the number of its component, rising
 /// best_of by component: light that it cannot pass; empty: not known
 /// rows    guards; none: nothing binds
-/// start   a choice known to be allowed, found again if nothing beats it
+/// starts  choices that may be allowed; the best of them is found again if nothing beats it
 /// nodes   most nodes to look at
 struct SearchTask {
   std::vector<std::uint32_t> order;
   std::vector<std::uint32_t> blocks;
   std::vector<std::int64_t> best_of;
   const std::vector<GuardRow>* rows = nullptr;
-  std::vector<std::uint32_t> start;
+  std::vector<std::vector<std::uint32_t>> starts;
   std::int64_t nodes = 0;
 };
 [[nodiscard]] SearchResult search(Candidates& candidates, const SearchTask& task);
