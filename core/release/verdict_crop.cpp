@@ -52,7 +52,8 @@ void explain_waiting(const Workings& work, std::uint32_t tree, TreeVerdict& verd
       "leave " +
       g.name + " at " + plain_number(g.after) + " " + g.unit + ", and the " +
       (g.floor ? "floor" : "ceiling") + " is " + plain_number(g.limit) + " " + g.unit + ".";
-  verdict.what_would_change_it = "A fuller stand would, or fewer crop trees ranked before it.";
+  verdict.what_would_change_it =
+      "A fuller stand would, or fewer of the crop trees released instead.";
   verdict.rules = {g.rule, "R4.12", "R4.16", "R1.73", "R1.74"};
 }
 
