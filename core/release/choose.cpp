@@ -2,223 +2,128 @@
 
 #include <algorithm>
 
+#include "core/release/assemble.hpp"
+#include "core/release/greedy.hpp"
+#include "core/release/repair.hpp"
+#include "core/release/search.hpp"
+
 namespace oaklight {
 namespace {
 
-class Chooser {
- public:
-  explicit Chooser(const ReleaseProblem& problem)
-      : problem_(problem),
-        selection_(problem.graph.trees().size()),
-        outcomes_(problem.graph.trees().size()),
-        wanted_(problem.graph.trees().size(), 0),
-        dropped_(problem.graph.trees().size()) {}
+/// Candidates above which no search is tried, and nodes x candidates of one search: counts, so that
+/// a slow machine gives the answer of a fast one.
+constexpr std::size_t kMostSearched = 400;
+constexpr std::int64_t kWork = 20'000'000;
 
-  ReleaseChoice choose() {
-    for (const std::uint32_t crop : problem_.ranked) decide(crop);
-    settle_sides(problem_.ranked);
-    for (const std::uint32_t tree : problem_.taken_anyway) want(tree, +1);
-    settle_balance();
-    settle_guards();
-    return result();
-  }
+std::int64_t nodes_for(std::size_t candidates) {
+  if (candidates > kMostSearched) return 0;
+  return kWork / std::max<std::int64_t>(1, static_cast<std::int64_t>(candidates));
+}
 
- private:
-  const TreeFacts& facts(std::uint32_t tree) const { return problem_.graph.trees()[tree].facts; }
-  bool released(std::uint32_t tree) const {
-    return selection_.standing[tree] == Standing::released;
-  }
-
-  /// Released candidates whose crowns meet this one's, or will (R1.65, R2.25).
-  std::vector<std::uint32_t> released_fellows(std::uint32_t crop) const {
-    std::vector<std::uint32_t> fellows;
-    for (const std::uint32_t i : problem_.graph.around(crop)) {
-      const CrownContact& c = problem_.graph.contacts()[i];
-      const bool meets = problem_.roles[i] == Role::fellow || c.will_meet;
-      if (meets && released(c.neighbour)) fellows.push_back(c.neighbour);
-    }
-    return fellows;
-  }
-
-  /// The trees of the units that these belong to.
-  std::vector<std::uint32_t> unit_of(const std::vector<std::uint32_t>& trees) const {
-    std::vector<std::uint32_t> unit = trees;
-    for (std::size_t i = 0; i < unit.size(); ++i) {  // grows while it is walked
-      for (const std::uint32_t other : released_fellows(unit[i])) {
-        const bool same = selection_.group[other] == selection_.group[unit[i]];
-        if (same && std::find(unit.begin(), unit.end(), other) == unit.end()) {
-          unit.push_back(other);
-        }
-      }
-    }
-    return unit;
-  }
-
-  bool fits_one_unit(const std::vector<std::uint32_t>& unit) const {
-    const bool all_thin = std::all_of(unit.begin(), unit.end(), [&](std::uint32_t tree) {
-      return facts(tree).dbh.inches() < problem_.sides.thin_below;
-    });
-    const int most = all_thin ? problem_.sides.group_max_thin : problem_.sides.group_max;
-    return static_cast<int>(unit.size()) <= most;
-  }
-
-  void drop(std::uint32_t crop, Dropped::Cause cause, std::uint32_t better = 0) {
-    if (released(crop)) {
-      for (const std::uint32_t tree : outcomes_[crop].takes) want(tree, -1);
-      outcomes_[crop].takes.clear();
-      tally_.release(facts(crop), -1.0);
-    }
-    selection_.standing[crop] = cause == Dropped::Cause::guard ? Standing::waiting : Standing::out;
-    dropped_[crop].cause = cause;
-    dropped_[crop].better = better;
-  }
-
-  void want(std::uint32_t tree, int more) {
-    const bool was = wanted_[tree] > 0;
-    wanted_[tree] += more;
-    const bool is = wanted_[tree] > 0;
-    if (was == is || !problem_.guards) return;
-    tally_.take(facts(tree), problem_.traits[tree], is ? 1.0 : -1.0);
-  }
-
-  /// Computes a released tree's outcome anew and books the difference.
-  void refresh(std::uint32_t crop) {
-    for (const std::uint32_t tree : outcomes_[crop].takes) want(tree, -1);
-    outcomes_[crop] = outcome_of(problem_, selection_, crop);
-    for (const std::uint32_t tree : outcomes_[crop].takes) want(tree, +1);
-  }
-
-  /// Releases the newcomers together with a unit that may be there already, if every tree of it
-  /// reaches its sides; otherwise changes nothing. might_reach: it failed only for sides unknown.
-  bool try_unit(const std::vector<std::uint32_t>& unit, const std::vector<std::uint32_t>& newcomers,
-                bool& might_reach) {
-    std::vector<std::uint32_t> groups;
-    for (const std::uint32_t tree : unit) groups.push_back(selection_.group[tree]);
-    for (const std::uint32_t tree : newcomers) selection_.standing[tree] = Standing::released;
-    for (const std::uint32_t tree : unit) selection_.group[tree] = unit.front();
-    bool reaches = true;
-    might_reach = true;
-    for (const std::uint32_t tree : unit) {
-      const Outcome outcome = outcome_of(problem_, selection_, tree);
-      reaches = reaches && outcome.reaches;
-      might_reach = might_reach && outcome.might_reach;
-    }
-    if (reaches) {
-      for (const std::uint32_t tree : newcomers) tally_.release(facts(tree), 1.0);
-      for (const std::uint32_t tree : unit) refresh(tree);
-      return true;
-    }
-    for (std::size_t i = 0; i < unit.size(); ++i) selection_.group[unit[i]] = groups[i];
-    for (const std::uint32_t tree : newcomers) selection_.standing[tree] = Standing::open;
-    return false;
-  }
-
-  /// Steps 5 and 6 for one candidate: alone, in a unit, or not at all.
-  void decide(std::uint32_t crop) {
-    if (selection_.standing[crop] != Standing::open) return;  // came in with a better one
-    const std::vector<std::uint32_t> fellows = released_fellows(crop);
-    std::vector<std::uint32_t> unit = unit_of(fellows);
-    unit.push_back(crop);
-    bool might_reach = false;
-    if (fits_one_unit(unit) && try_unit(unit, {crop}, might_reach)) return;
-    if (!fellows.empty()) {
-      drop(crop, Dropped::Cause::better, fellows.front());
-      for (const std::uint32_t tree : fellows) refresh(tree);
-    } else if (!pair_with_a_lesser(crop)) {
-      drop(crop, might_reach ? Dropped::Cause::unsure : Dropped::Cause::sides);
-    }
-  }
-
-  /// A candidate that cannot be released alone, because a lesser one that must stay closes a side:
-  /// the two may be a pair (R1.64).
-  bool pair_with_a_lesser(std::uint32_t crop) {
-    for (const std::uint32_t i : problem_.graph.around(crop)) {
-      const std::uint32_t other = problem_.graph.contacts()[i].neighbour;
-      if (problem_.roles[i] != Role::fellow || selection_.standing[other] != Standing::open)
-        continue;
-      std::vector<std::uint32_t> unit = unit_of(released_fellows(other));
-      unit.insert(unit.end(), {other, crop});
-      bool might_reach = false;
-      if (fits_one_unit(unit) && try_unit(unit, {other, crop}, might_reach)) return true;
-    }
-    return false;
-  }
-
-  /// Step 10: drops, poorest first, whatever no longer reaches its sides, and looks again at those
-  /// whose crowns it meets.
-  void settle_sides(std::vector<std::uint32_t> look_at) {
-    while (!look_at.empty()) {
-      const std::uint32_t crop = look_at.back();
-      look_at.pop_back();
-      if (!released(crop)) continue;
-      refresh(crop);
-      const Outcome& outcome = outcomes_[crop];
-      if (outcome.reaches) continue;
-      drop(crop, outcome.might_reach ? Dropped::Cause::unsure : Dropped::Cause::sides);
-      for (const std::uint32_t other : released_fellows(crop)) look_at.push_back(other);
-    }
-  }
-
-  /// R3.60, R3.62: oaks are taken, the best crop tree's first, only while both groups keep their
-  /// share; the rest are held.
-  void settle_balance() {
-    if (!problem_.guards) return;
-    for (bool changed = true; changed;) {
-      changed = false;
-      CutTally oaks;
-      std::vector<bool> counted(wanted_.size(), false);
-      for (const std::uint32_t crop : problem_.ranked) {
-        if (!released(crop)) continue;
-        for (const std::uint32_t tree : outcomes_[crop].takes) {
-          if (counted[tree] || !problem_.traits[tree].is_oak()) continue;
-          counted[tree] = true;
-          oaks.take(facts(tree), problem_.traits[tree], 1.0);
-          if (balance_holds(*problem_.guards, oaks)) continue;
-          oaks.take(facts(tree), problem_.traits[tree], -1.0);
-          selection_.held[tree] = true;
-          changed = true;
-        }
-      }
-      if (changed) settle_sides(problem_.ranked);
-    }
-  }
-
-  /// Step 9.
-  void settle_guards() {
-    if (!problem_.guards) return;
-    std::vector<GuardState> states = check_guards(*problem_.guards, tally_);
-    full_plan_ = states;
-    for (auto crop = problem_.ranked.rbegin(); crop != problem_.ranked.rend() && !all_hold(states);
-         ++crop) {
-      if (!released(*crop)) continue;
-      dropped_[*crop].guard =
-          *std::find_if(states.begin(), states.end(), [](const GuardState& s) { return !s.holds; });
-      drop(*crop, Dropped::Cause::guard);
-      settle_sides(released_fellows(*crop));
-      states = check_guards(*problem_.guards, tally_);
-    }
-    if (all_hold(states)) return;
-    for (const std::uint32_t tree : problem_.taken_anyway) want(tree, -1);
-  }
-
-  ReleaseChoice result() {
-    ReleaseChoice choice{selection_, {}, dropped_, tally_, {}, full_plan_};
-    for (const int wanted : wanted_) choice.taken.push_back(wanted > 0);
-    if (problem_.guards) choice.guards = check_guards(*problem_.guards, tally_);
-    return choice;
-  }
-
-  const ReleaseProblem& problem_;
-  Selection selection_;
-  std::vector<Outcome> outcomes_;  // of released trees
-  std::vector<int> wanted_;        // released trees that take this one
-  std::vector<Dropped> dropped_;
-  CutTally tally_;
-  std::vector<GuardState> full_plan_;
+/// A choice in the making: candidates released, trees held, and how good it is.
+struct Found {
+  Candidates::Trees released, held;
+  Optimality optimality;
+  bool any = true;  ///< false: the guards allow nothing, not even the removal of invasive plants
 };
+
+std::vector<std::uint32_t> released_of(const Candidates& candidates, const ReleaseChoice& choice) {
+  std::vector<std::uint32_t> released;
+  for (std::uint32_t c = 0; c < candidates.size(); ++c) {
+    if (choice.selection.standing[candidates.tree(c)] == Standing::released) released.push_back(c);
+  }
+  return released;
+}
+
+/// The best plan of each component, as if the stand had no guards.
+struct Unguarded {
+  Found found;
+  std::vector<Candidates::Trees> components;
+  std::vector<std::int64_t> best_of;
+};
+
+Unguarded best_without_guards(const ReleaseProblem& problem, Candidates& candidates) {
+  ReleaseProblem open = problem;
+  open.guards.reset();
+  const std::vector<std::uint32_t> start = released_of(candidates, greedy_choice(open));
+  Unguarded best{{}, candidates.components(), {}};
+  for (const Candidates::Trees& component : best.components) {
+    SearchTask task{component, {}, {}, nullptr, {{}, {}}, nodes_for(component.size())};
+    task.blocks.assign(component.size(), 0);
+    std::set_intersection(start.begin(), start.end(), component.begin(), component.end(),
+                          std::back_inserter(task.starts.back()));
+    const SearchResult result = search(candidates, task);
+    best.found.released.insert(best.found.released.end(), result.released.begin(),
+                               result.released.end());
+    best.found.optimality.proven = best.found.optimality.proven && result.finished;
+    best.found.optimality.objective += result.score.light;
+    best.found.optimality.bound += result.bound;
+    best.best_of.push_back(result.bound);
+  }
+  std::sort(best.found.released.begin(), best.found.released.end());
+  return best;
+}
+
+std::vector<bool> holdable_oaks(const ReleaseProblem& problem,
+                                const std::vector<GuardState>& states) {
+  std::vector<bool> holdable(problem.graph.trees().size(), false);
+  for (const OakGroup group : {OakGroup::white, OakGroup::red}) {
+    const bool lacking = std::any_of(states.begin(), states.end(),
+                                     [&](const GuardState& s) { return lacks(s, group); });
+    if (!lacking) continue;
+    for (std::size_t i = 0; i < holdable.size(); ++i) {
+      holdable[i] = holdable[i] || problem.traits[i].group() == group;
+    }
+  }
+  return holdable;
+}
+
+/// The best plan within the guards, over all components at once.
+Found best_within_guards(const ReleaseProblem& problem, const Unguarded& unguarded,
+                         Candidates& candidates) {
+  const std::vector<GuardRow> rows = guard_rows(problem);
+  SearchTask task;
+  for (std::uint32_t block = 0; block < unguarded.components.size(); ++block) {
+    for (const std::uint32_t c : unguarded.components[block]) {
+      task.order.push_back(c);
+      task.blocks.push_back(block);
+    }
+  }
+  task.best_of = unguarded.best_of;
+  task.rows = &rows;
+  task.starts = {{},
+                 released_of(candidates, greedy_choice(problem)),
+                 repaired(candidates, rows, unguarded.found.released)};
+  task.nodes = nodes_for(candidates.size());
+  const SearchResult result = search(candidates, task);
+  Found found{result.released,
+              result.held,
+              {result.finished, result.score.light, result.bound},
+              result.found};
+  found.optimality.bound = std::min(result.bound, unguarded.found.optimality.bound);
+  return found;
+}
+
+bool within(const ReleaseProblem& problem, const ReleaseChoice& choice) {
+  return !problem.guards || all_hold(check_guards(*problem.guards, choice.cut));
+}
 
 }  // namespace
 
-ReleaseChoice choose(const ReleaseProblem& problem) { return Chooser(problem).choose(); }
+ReleaseChoice choose(const ReleaseProblem& problem) {
+  Candidates candidates(problem, std::vector<bool>(problem.graph.trees().size(), false));
+  const Unguarded unguarded = best_without_guards(problem, candidates);
+  ReleaseChoice full = assemble(candidates, unguarded.found.released, {}, true);
+  full.optimality = unguarded.found.optimality;
+  full.guards_of_full_plan = full.guards;
+  if (within(problem, full)) return full;
+
+  Candidates with_holds(problem, holdable_oaks(problem, full.guards));
+  const Found found = best_within_guards(problem, unguarded, with_holds);
+  ReleaseChoice choice = assemble(with_holds, found.released, found.held, found.any);
+  choice.optimality = found.optimality;
+  choice.guards_of_full_plan = full.guards;
+  return choice;
+}
 
 }  // namespace oaklight

@@ -8,6 +8,9 @@
 namespace oaklight {
 namespace {
 
+constexpr const char* kWhite = "white oaks among the oaks";
+constexpr const char* kRed = "red oaks among the oaks";
+
 /// Sums of a few hundred terms differ from the exact figure by less than this; a stand exactly at a
 /// floor must not fail it.
 constexpr double kRounding = 1e-9;
@@ -48,8 +51,8 @@ void add_balance(const Guards& guards, const StandDensity& after, std::vector<Gu
       states.push_back(
           floor_of("R3.60", name, "% of oak basal area", limit, had, share(is, after.ba_oak)));
     };
-    group("white oaks among the oaks", before.ba_white_oak, after.ba_white_oak);
-    group("red oaks among the oaks", before.ba_red_oak, after.ba_red_oak);
+    group(kWhite, before.ba_white_oak, after.ba_white_oak);
+    group(kRed, before.ba_red_oak, after.ba_red_oak);
   }
   const double oak_had = share(before.ba_oak, before.ba);
   const double oak_limit = guards.limits.oak_min.value;
@@ -113,6 +116,12 @@ std::vector<GuardState> check_guards(const Guards& guards, const CutTally& cut) 
 
 bool all_hold(const std::vector<GuardState>& states) {
   return std::all_of(states.begin(), states.end(), [](const GuardState& s) { return s.holds; });
+}
+
+bool lacks(const GuardState& state, OakGroup group) {
+  if (state.holds) return false;
+  if (state.rule == "R3.60") return state.name == (group == OakGroup::white ? kWhite : kRed);
+  return state.rule == "R3.62";
 }
 
 bool balance_holds(const Guards& guards, const CutTally& oaks_taken) {

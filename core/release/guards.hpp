@@ -36,6 +36,10 @@ struct Guards {
 
 [[nodiscard]] bool all_hold(const std::vector<GuardState>& states);
 
+/// Whether a guard on the balance of the oaks is broken for want of oaks of this group (R3.60,
+/// R3.62).
+[[nodiscard]] bool lacks(const GuardState& state, OakGroup group);
+
 /// Whether the oak groups keep their balance (R3.60, R3.62) after these oaks are taken.
 [[nodiscard]] bool balance_holds(const Guards& guards, const CutTally& oaks_taken);
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
@@ -133,8 +134,22 @@ struct StepLog {
   std::vector<std::string> lines;
 };
 
+/// How good the choice of trees is, in points of worth x sides freed (choose.hpp). Of the choice
+/// that was tried, also where the advice is to leave the stand alone.
+struct Optimality {
+  bool proven = true;          ///< no choice within the guards gives more
+  std::int64_t objective = 0;  ///< points of this choice
+  std::int64_t bound = 0;      ///< points that no choice can pass; the objective when proven
+
+  /// Share of the bound that may be missed at most.
+  [[nodiscard]] double gap() const {
+    return bound > 0 ? static_cast<double>(bound - objective) / static_cast<double>(bound) : 0.0;
+  }
+};
+
 struct ReleasePlan {
   Advice advice;
+  Optimality optimality;
   std::vector<TreeVerdict> trees;  ///< in the order of the graph
   std::vector<StepLog> steps;
   std::vector<GuardState> guards;               ///< of the plan; empty when they cannot be tested

@@ -43,7 +43,8 @@ ReleaseChoice nothing_taken(const ReleaseProblem& problem, const ReleaseChoice& 
                         std::vector<Dropped>(count),
                         {},
                         {},
-                        tried.guards_of_full_plan};
+                        tried.guards_of_full_plan,
+                        tried.optimality};
   if (problem.guards) nothing.guards = check_guards(*problem.guards, nothing.cut);
   return nothing;
 }
@@ -80,6 +81,7 @@ ReleasePlan recommend(const ReleaseInput& input) {
   plan.trees = verdicts(work);
   plan.steps = step_logs(work, plan.trees);
   plan.advice = advice;
+  plan.optimality = choice.optimality;
   plan.guards = choice.guards;
   plan.guards_of_full_plan = choice.guards_of_full_plan;
   plan.before = input.stand.before;

@@ -52,7 +52,8 @@ void explain_waiting(const Workings& work, std::uint32_t tree, TreeVerdict& verd
       "leave " +
       g.name + " at " + plain_number(g.after) + " " + g.unit + ", and the " +
       (g.floor ? "floor" : "ceiling") + " is " + plain_number(g.limit) + " " + g.unit + ".";
-  verdict.what_would_change_it = "A fuller stand would, or fewer crop trees ranked before it.";
+  verdict.what_would_change_it =
+      "A fuller stand would, or fewer of the crop trees released instead.";
   verdict.rules = {g.rule, "R4.12", "R4.16", "R1.73", "R1.74"};
 }
 
@@ -99,9 +100,11 @@ bool explain_crop(const Workings& work, std::uint32_t tree, TreeVerdict& verdict
       break;
   }
   verdict.verdict = Verdict::keep;
+  const bool worth_more = work.crops.worth[dropped.better] > work.crops.worth[tree];
   verdict.reason = "Keep: no crop tree this time, because it grows into the crown of " +
-                   the_tree(work, dropped.better) +
-                   ", which is worth more, and the two cannot be released as a pair.";
+                   the_tree(work, dropped.better) + ", which " +
+                   (worth_more ? "is worth more" : "makes the better plan for the whole stand") +
+                   ", and the two cannot be released as a pair.";
   verdict.what_would_change_it =
       "If " + the_tree(work, dropped.better) + " were no crop tree, this one could be.";
   verdict.rules = {"R1.25", "R1.66", "R1.67", "R2.09", "R2.25"};
