@@ -47,16 +47,34 @@ Status fill_new_file(SqliteHandle& db, std::span<const store::SchemaStep> steps,
   return Done{};
 }
 
+/// Whether a log of commits lies beside the file that its pages may not hold yet.
+bool has_log(const fs::path& path) {
+  std::error_code none;
+  const auto size = fs::file_size(path.string() + "-wal", none);
+  return !none && size > 0;
+}
+
 /// Reads enough of a file to know whether it is ours and which step it is at, and changes nothing.
 Result<store::FileState> look_at(const fs::path& path) {
+  const Error other_kind{ErrorCode::not_a_tract_file, "This is a database of another kind.",
+                         path.string(), "Choose a file that Oaklight made."};
   const auto header = store::read_file_header(path);
-  if (!header) return header.error();
-  if (header->application_id != store::FileHeader::kGeoPackage) {
-    return Error{ErrorCode::not_a_tract_file, "This is a database of another kind.", path.string(),
-                 "Choose a file that Oaklight made."};
+  // A power cut while the log is copied into the file can tear its first page; the log still holds
+  // it whole, and then only SQLite can tell what the file is.
+  const bool may_be_torn = has_log(path);
+  if (!header && !(may_be_torn && header.error().code == ErrorCode::not_a_tract_file)) {
+    return header.error();
+  }
+  if (header && header->application_id != store::FileHeader::kGeoPackage && !may_be_torn) {
+    return other_kind;
   }
   auto db = SqliteHandle::open(path, Use::glance);
-  if (!db) return db.error();
+  if (!db) return header ? db.error() : header.error();
+  const auto id = db->first("PRAGMA application_id");
+  if (!id) return header ? id.error() : header.error();
+  if (!id->has_value() || (**id)[0] != store::Value{std::int64_t{store::FileHeader::kGeoPackage}}) {
+    return other_kind;
+  }
   return store::read_state(*db);
 }
 
