@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <iostream>
 #include <map>
 #include <nlohmann/json.hpp>
@@ -13,6 +14,7 @@ struct Call {
   std::string tract;
   bool dry_run = false;
   bool steps = false;
+  bool plots = false;
   bool json = false;
 };
 
@@ -94,6 +96,10 @@ void print(const StandPlan& stand, const TractData& data, const Call& call) {
             << " of " << crop << " crop trees released; take " << counts[Verdict::take]
             << ", kill standing " << counts[Verdict::kill_standing] << ", keep "
             << counts[Verdict::keep] << ", look again " << counts[Verdict::look_again] << '\n';
+  if (!plan.optimality.proven) {
+    std::cout << "  the best found; at most " << number_text(100.0 * plan.optimality.gap(), 1)
+              << " % of the released light may be missed\n";
+  }
   print_guards(plan);
   if (call.steps) {
     for (const StepLog& step : plan.steps) {
@@ -109,7 +115,51 @@ void print(const StandPlan& stand, const TractData& data, const Call& call) {
   std::cout << '\n';
 }
 
+/// The trees of a plot have no tags of their own in most cruises, so only counts are told.
+int run_plots(const Call& call) {
+  const auto session = open_to_read(call.tract);
+  if (!session) return fail(session.error(), call.json);
+  const auto data = session->data();
+  if (!data) return fail(data.error(), call.json);
+  const auto plans = session->recommend_plots();
+  if (!plans) return fail(plans.error(), call.json);
+  Json json = Json::array();
+  TextTable table(
+      {"mapped plot", "trees", "crop trees released", "take", "kill standing", "advice"});
+  for (const MappedPlotPlan& plot : *plans) {
+    const auto record =
+        std::ranges::find_if(data->plots, [&](const Plot& p) { return p.id == plot.plot; });
+    const auto count = [&](Verdict v) {
+      return std::ranges::count_if(plot.plan.trees,
+                                   [&](const TreeVerdict& t) { return t.verdict == v; });
+    };
+    const auto released =
+        std::ranges::count_if(plot.plan.trees, [](const TreeVerdict& t) { return t.released; });
+    const std::string advice(word_of(plot.plan.advice.treatment));
+    table.add({record->label, std::to_string(plot.plan.trees.size()), std::to_string(released),
+               std::to_string(count(Verdict::take)), std::to_string(count(Verdict::kill_standing)),
+               advice});
+    json.push_back({{"plot", record->label},
+                    {"trees", plot.plan.trees.size()},
+                    {"released", released},
+                    {"take", count(Verdict::take)},
+                    {"kill_standing", count(Verdict::kill_standing)},
+                    {"treatment", advice},
+                    {"proven", plot.plan.optimality.proven}});
+  }
+  if (call.json) {
+    std::cout << Json{{"plots", json}}.dump(2) << '\n';
+    return kDone;
+  }
+  std::cout
+      << table.text()
+      << "Plots are a sample: they tell what a release would take, never which trees to cut.\n"
+         "Nothing was written.\n";
+  return kDone;
+}
+
 int run(const Call& call) {
+  if (call.plots) return run_plots(call);
   auto session = call.dry_run ? open_to_read(call.tract) : open_to_write(call.tract);
   if (!session) return fail(session.error(), call.json);
   const auto data = session->data();
@@ -148,6 +198,8 @@ void add_recommend(CLI::App& app, int& exit_code) {
   add_tract(*command, call->tract);
   command->add_flag("--dry-run", call->dry_run, "Decide and print; write no marks");
   command->add_flag("--steps", call->steps, "Print what each step decided and why");
+  command->add_flag("--plots", call->plots,
+                    "Decide the stem-mapped plots of the cruise instead; writes nothing");
   add_json(*command, call->json);
   command->footer(
       "Example: oaklight recommend hollow.gpkg --dry-run\n"

@@ -6,7 +6,7 @@
 
 namespace oaklight {
 
-/// The default way to take a tree (R6.14, R6.18, R6.64): killed standing by girdling, felled, or by
+/// The default way to take a tree (R6.14, R6.18): killed standing by girdling, felled, or by
 /// machine only where an ash is mostly dead. Season, hazards and herbicide are not asked here.
 [[nodiscard]] Method default_method(const TreeFacts& facts, const Species* species, Verdict verdict,
                                     const RemovalSettings& settings);

@@ -189,13 +189,8 @@ Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
   s.guards = read_guards(r);
   s.regeneration = read_regeneration(r);
   s.keep = read_keep(r);
-  s.removal = {r.species("X6.01"),
-               r.number("X6.02"),
-               r.whole("R6.14"),
-               r.quantity<Percent>("R6.18"),
-               r.quantity<Percent>("R6.18", 1),
-               r.quantity<Inches>("R6.64"),
-               r.quantity<Inches>("R6.64", 1)};
+  s.removal = {r.species("X6.01"), r.number("X6.02"), r.whole("R6.14"),
+               r.quantity<Percent>("R6.18")};
   s.worth = read_worth(r);
   if (r.first_fault()) return *r.first_fault();
   return s;

@@ -99,11 +99,10 @@ struct KeepSettings {
 
 /// How a tree goes (R6.x).
 struct RemovalSettings {
-  std::vector<SpeciesCode> aspens;            ///< X6.01
-  double standing_lengths = 0.0;              ///< X6.02, tree lengths from a way
-  int aspen_years = 0;                        ///< R6.14
-  Percent ash_keep_below, ash_machine_above;  ///< R6.18
-  Inches hand_below, girdle_above;            ///< R6.64
+  std::vector<SpeciesCode> aspens;  ///< X6.01
+  double standing_lengths = 0.0;    ///< X6.02, tree lengths from a way
+  int aspen_years = 0;              ///< R6.14
+  Percent ash_machine_above;        ///< R6.18
 };
 
 /// Points of 1000 that make up a crop tree's worth under one goal (X1.01 - X1.07).

@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <map>
 
 #include "core/handoff/tree_cautions.hpp"
+#include "core/measure/plot_geometry.hpp"
 #include "core/release/marks.hpp"
+#include "core/release/release_graph.hpp"
 #include "core/release/stand_facts.hpp"
 
 namespace oaklight {
@@ -57,6 +60,13 @@ Status add_destinations(TractData data, const TractKnowledge& knowledge,
     for (Mark& own : plan.marks) own.destination = (mark++)->destination;
   }
   return Done{};
+}
+
+/// The plot's design where it is a fixed plot; nullptr for a point.
+const FixedDesign* fixed_design_of(const TractData& data, const Plot& plot) {
+  const auto cruise =
+      std::ranges::find_if(data.cruises, [&](const Cruise& c) { return c.id == plot.cruise; });
+  return cruise == data.cruises.end() ? nullptr : std::get_if<FixedDesign>(&cruise->design);
 }
 
 bool says_the_same(const Mark& a, const Mark& b) {
@@ -156,6 +166,38 @@ Result<std::vector<StandPlan>> TractSession::recommend() {
   }
   const Status destined = add_destinations(data, knowledge_, plans);
   if (!destined) return destined.error();
+  return plans;
+}
+
+Result<std::vector<MappedPlotPlan>> TractSession::recommend_plots() const {
+  const auto data = store_.load();
+  if (!data) return data.error();
+  std::vector<MappedPlotPlan> plans;
+  for (const Plot& plot : data->plots) {
+    const FixedDesign* design = fixed_design_of(*data, plot);
+    if (design == nullptr || plot.status != PlotStatus::measured) continue;
+    std::vector<Tree> trees;
+    std::ranges::copy_if(data->trees, std::back_inserter(trees),
+                         [&](const Tree& tree) { return tree.plot == plot.id; });
+    const auto mapped = map_of_plot(trees);
+    if (!mapped) continue;  // not a stem map: some tree has no azimuth or distance
+    auto facts = stand_facts(*data, plot.stand, knowledge_.release);
+    if (!facts) return facts.error();
+    facts->covered = design->acres();
+    const CircleBounds bounds{plot_radius(design->acres())};
+    const ReleaseInput input{knowledge_.release,
+                             graph_from_map(*mapped, bounds, knowledge_.release.settings.contact),
+                             *std::move(facts),
+                             {},
+                             {},
+                             {}};
+    plans.push_back({plot.id, oaklight::recommend(input)});
+  }
+  if (plans.empty()) {
+    return Error{ErrorCode::no_data,
+                 "No fixed plot has azimuth and distance for each of its trees.",
+                 "trees/azimuth_deg", "Record both for every tree of a plot to map its stems."};
+  }
   return plans;
 }
 

@@ -27,6 +27,12 @@ struct StandPlan {
   std::vector<Mark> marks;  ///< in the order of the walked trees
 };
 
+/// What would be done on one stem-mapped plot: a sample of the stand's prescription, never a list.
+struct MappedPlotPlan {
+  PlotId plot;
+  ReleasePlan plan;
+};
+
 /// What the stand screen and the estimate report show of one area.
 struct StandFigures {
   StandId stand;
@@ -64,6 +70,12 @@ class TractSession {
   /// Decides each tree of the marking walk, stand by stand. Writes nothing.
   /// Errors: no_data when no tree was walked; of stand_facts.
   [[nodiscard]] Result<std::vector<StandPlan>> recommend();
+
+  /// Decides the trees of each fixed plot whose trees all have azimuth and distance, crowns drawn
+  /// as circles, guards by the stand's own figures. Plots give a prescription and the marking walk
+  /// gives the list, so nothing is ever stored from here. Errors: no_data when no plot is mapped;
+  /// of stand_facts.
+  [[nodiscard]] Result<std::vector<MappedPlotPlan>> recommend_plots() const;
 
   /// Stores the marks of a recommendation as one action that can be undone. Trees that a person
   /// decided by hand keep their mark; a mark that says the same already is not written again.

@@ -61,5 +61,19 @@ TEST_F(RealTrees, GoFromImportToPacket) {
   EXPECT_EQ(oaklight("check " + tract_).exit_code, 0);
 }
 
+TEST_F(RealTrees, MappedPlotsGiveAPrescriptionAndNoMarks) {
+  const Ran run = oaklight("recommend --plots --json " + tract_);
+  ASSERT_EQ(run.exit_code, 0) << run.errors;
+  const Json plots = Json::parse(run.out).at("plots");
+  EXPECT_GE(plots.size(), 10U);
+  int released = 0;
+  for (const Json& plot : plots) released += plot.at("released").get<int>();
+  EXPECT_GT(released, 0);
+  EXPECT_EQ(
+      oaklight("packet " + tract_ + " --for logger --out " + (folder_ / "none").string()).exit_code,
+      4)
+      << "no mark was written";
+}
+
 }  // namespace
 }  // namespace oaklight::test
