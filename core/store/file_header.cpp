@@ -51,10 +51,7 @@ Result<FileHeader> read_file_header(const fs::path& path) {
     return Error{ErrorCode::not_a_tract_file, "This is not a tract file.", path.string(),
                  "Choose a file that Oaklight made."};
   }
-  // A page size of 65,536 does not fit its two bytes and is written as 1.
-  const std::uint32_t page_size = number_at(text, 16, 2);
-  return FileHeader{page_size == 1 ? 65536 : page_size, number_at(text, 60, 4),
-                    number_at(text, 68, 4)};
+  return FileHeader{number_at(text, 68, 4)};
 }
 
 Status publish_file(const fs::path& finished, const fs::path& target) {

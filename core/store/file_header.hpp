@@ -13,8 +13,6 @@ struct FileHeader {
   static constexpr std::uint32_t kGeoPackage = 0x47504B47;  ///< "GPKG" (OGC 12-128, requirement 2)
   static constexpr std::uint32_t kVersion = 10300;          ///< GeoPackage 1.3
 
-  std::uint32_t page_size = 0;
-  std::uint32_t user_version = 0;
   std::uint32_t application_id = 0;
 };
 

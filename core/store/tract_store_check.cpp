@@ -1,4 +1,6 @@
 // Reading a whole tract file against its rules.
+#include <array>
+
 #include "core/store/file_header.hpp"
 #include "core/store/gpkg_rules.hpp"
 #include "core/store/history.hpp"
@@ -27,16 +29,26 @@ Error damage(std::string what, std::string where) {
 
 using Problems = std::vector<Error>;
 
+/// Asks SQLite, not the bytes: while a log lies beside the file its first page may be an old one.
 Result<Problems> check_header(SqliteHandle& db) {
-  const auto header = store::read_file_header(db.path());
-  if (!header) return Problems{header.error()};
+  struct Mark {
+    const char* pragma;
+    std::int64_t wanted;
+    const char* problem;
+  };
+  constexpr std::array kMarks = {
+      Mark{"PRAGMA application_id", store::FileHeader::kGeoPackage,
+           "The file is not marked as a GeoPackage."},
+      Mark{"PRAGMA user_version", store::FileHeader::kVersion,
+           "The file is not marked as GeoPackage version 1.3."},
+      Mark{"PRAGMA page_size", 4096, "The page size is not 4096 bytes."}};
   Problems found;
-  const std::string where = db.path().string();
-  if (header->application_id != store::FileHeader::kGeoPackage)
-    found.push_back(damage("The file is not marked as a GeoPackage.", where));
-  if (header->user_version != store::FileHeader::kVersion)
-    found.push_back(damage("The file is not marked as GeoPackage version 1.3.", where));
-  if (header->page_size != 4096) found.push_back(damage("The page size is not 4096 bytes.", where));
+  for (const Mark& mark : kMarks) {
+    const auto row = db.first(mark.pragma);
+    if (!row) return row.error();
+    if (!row->has_value() || (**row)[0] != store::Value{mark.wanted})
+      found.push_back(damage(mark.problem, db.path().string()));
+  }
   return found;
 }
 

@@ -152,10 +152,9 @@ TEST_F(Opening, ATriggerThatSwallowsARecordIsTold) {
 TEST_F(Opening, ANewFileIsMarkedAsAGeoPackageInItsFirstBytes) {
   const auto header = store::read_file_header(folder_ / "woods.gpkg");
   ASSERT_TRUE(worked(header));
-  EXPECT_EQ(header->page_size, 4096U);
-  EXPECT_EQ(header->user_version, 10300U);
   EXPECT_EQ(header->application_id, 0x47504B47U);
   const std::string bytes = bytes_of(folder_ / "woods.gpkg");
+  EXPECT_EQ(bytes.substr(16, 2), std::string("\x10\x00", 2)) << "pages of 4,096 bytes";
   EXPECT_EQ(bytes.substr(60, 4), std::string("\x00\x00\x28\x3C", 4));
   EXPECT_EQ(bytes.substr(68, 4), "GPKG");
 }
@@ -203,6 +202,8 @@ TEST_F(Opening, ATornFirstPageIsMendedFromTheLog) {
   const TractStore mended = open("torn.gpkg");
   EXPECT_EQ(mended.form_text("tally.form.json")->size(), 20'000U);
   EXPECT_EQ(mended.load()->trees.size(), data_.trees.size());
+  EXPECT_EQ(bytes_of(folder_ / "torn.gpkg").substr(0, 16), std::string(16, '\0')) << "still torn";
+  EXPECT_TRUE(mended.check().value().problems.empty()) << "the check sees what the log holds";
 
   write_bytes(folder_ / "alone.gpkg", torn);
   EXPECT_EQ(refused("alone.gpkg").code, ErrorCode::not_a_tract_file)
