@@ -34,6 +34,9 @@ class ActionWriter {
   /// Errors: damaged when a record is not as the history left it.
   Status replay(const std::string& action_uid, HistoryKind kind);
 
+  /// What was written so far, oldest first.
+  [[nodiscard]] const std::vector<RowChange>& changes() const { return changes_; }
+
   /// Checks the links and writes the action itself; without changes it writes nothing.
   Status finish(const Uuid& action, const std::string& device, const std::string& label,
                 HistoryKind kind, const std::optional<std::string>& target_uid);

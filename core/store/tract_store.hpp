@@ -115,11 +115,14 @@ class TractStore {
   Status apply(const Action& action);
 
   /// Reverses the newest action that is not undone, without limit and across restarts.
-  /// Errors: nothing_to_undo.
-  Status undo();
-  /// Does again what undo reversed last, as long as no new action came between.
-  /// Errors: nothing_to_undo.
-  Status redo();
+  /// returns  each record that it touched, once, as it now is, or its Remove, so that a copy in
+  ///          memory can follow without reading the file again; empty when it was a form
+  ///          (set_form_text), which is no record: read the forms again
+  /// errors   nothing_to_undo
+  Result<std::vector<Change>> undo();
+  /// Does again what undo reversed last, as long as no new action came between. Returns and errors
+  /// as undo.
+  Result<std::vector<Change>> redo();
   [[nodiscard]] Result<UndoState> undo_state() const;
   /// Newest first, at most limit lines.
   [[nodiscard]] Result<std::vector<HistoryEntry>> history(std::size_t limit) const;
@@ -144,7 +147,7 @@ class TractStore {
  private:
   struct Impl;
   explicit TractStore(std::unique_ptr<Impl> impl);
-  Status replay(HistoryKind kind);
+  Result<std::vector<Change>> replay(HistoryKind kind);
   std::unique_ptr<Impl> impl_;
 };
 

@@ -6,6 +6,7 @@
 #include "core/store/history.hpp"
 #include "core/store/links.hpp"
 #include "core/store/records.hpp"
+#include "core/store/records_changed.hpp"
 #include "core/store/tract_store_impl.hpp"
 
 namespace oaklight {
@@ -120,10 +121,11 @@ Status TractStore::apply(const Action& action) {
   });
 }
 
-Status TractStore::replay(HistoryKind kind) {
+Result<std::vector<Change>> TractStore::replay(HistoryKind kind) {
   if (impl_->mode == OpenMode::read_only) return impl_->read_only_error();
   const bool undo = kind == HistoryKind::undo;
-  return impl_->db.transaction([&]() -> Status {
+  std::vector<Change> records;
+  const auto done = impl_->db.transaction([&]() -> Status {
     const auto found = undo ? store::next_undo(impl_->db) : store::next_redo(impl_->db);
     if (!found) return found.error();
     if (!found->has_value()) {
@@ -132,12 +134,17 @@ Status TractStore::replay(HistoryKind kind) {
     }
     ActionWriter writer(impl_->db, impl_->tables, utc_text(impl_->clock.now_ms()));
     if (const auto replayed = writer.replay((**found).uid, kind); !replayed) return replayed;
+    auto now = store::records_as_changed(writer.changes());
+    if (!now) return now.error();
+    records = *std::move(now);
     return writer.finish(impl_->ids.next(), impl_->device, (**found).label, kind, (**found).uid);
   });
+  if (!done) return done.error();
+  return records;
 }
 
-Status TractStore::undo() { return replay(HistoryKind::undo); }
-Status TractStore::redo() { return replay(HistoryKind::redo); }
+Result<std::vector<Change>> TractStore::undo() { return replay(HistoryKind::undo); }
+Result<std::vector<Change>> TractStore::redo() { return replay(HistoryKind::redo); }
 
 Result<UndoState> TractStore::undo_state() const {
   UndoState state;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/store/tract_store.hpp"
+#include "tests/support/difference.hpp"
 #include "tests/support/set_clock.hpp"
 #include "tests/support/temp_dir.hpp"
 
@@ -73,8 +74,5 @@ TractData sample_records(IdSource& ids, bool full);
 
 /// Everything in it as one action.
 Action as_action(const TractData& data, const std::string& label);
-
-/// What differs between two tracts, as text; "" when they are the same in every field.
-std::string difference(const TractData& a, const TractData& b);
 
 }  // namespace oaklight::test
