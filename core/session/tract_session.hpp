@@ -6,11 +6,7 @@
 #include <vector>
 
 #include "core/forms/read_cruise.hpp"
-#include "core/handoff/make_packet.hpp"
-#include "core/sample/cruise_estimate.hpp"
-#include "core/session/knowledge.hpp"
-#include "core/stand/composition.hpp"
-#include "core/stand/stand_stocking.hpp"
+#include "core/session/decide.hpp"
 
 namespace oaklight {
 
@@ -20,28 +16,8 @@ struct ImportReport {
   int stands = 0, plots = 0, trees = 0, regens = 0, crop_trees = 0, neighbours = 0, lines = 0;
 };
 
-/// What is recommended for one stand in which trees were walked.
-struct StandPlan {
-  StandId stand;
-  ReleasePlan plan;
-  std::vector<Mark> marks;  ///< in the order of the walked trees
-};
-
-/// What would be done on one stem-mapped plot: a sample of the stand's prescription, never a list.
-struct MappedPlotPlan {
-  PlotId plot;
-  ReleasePlan plan;
-};
-
-/// What the stand screen and the estimate report show of one area.
-struct StandFigures {
-  StandId stand;
-  StandStocking stocking;
-  std::optional<Composition> composition;  ///< nothing without live trees
-};
-
-/// Where calculation and the tract file meet: each call reads, computes and, where it says so,
-/// writes in one transaction. One object is one open tract file.
+/// Where calculation and the tract file meet: each call reads, computes (decide.hpp) and, where it
+/// says so, writes in one transaction. One object is one open tract file.
 class TractSession {
  public:
   /// Makes a new tract file. Errors: of TractStore::create; of the built-in forms (a bug).
