@@ -1,0 +1,58 @@
+#include "core/session/stand_part.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "core/session/records_named.hpp"
+
+namespace oaklight {
+namespace {
+
+template <class R>
+void add_all(std::vector<R>& records, const std::vector<const R*>& found) {
+  for (const R* record : found) records.push_back(*record);
+}
+
+template <class R>
+void sort_by_id(std::vector<R>& records) {
+  std::ranges::sort(records, {}, [](const R& record) { return record.id; });
+}
+
+/// A card that reaches into another stand is told as the fault it is, so both of its ends count.
+void add_cards(const LiveTract& live, TractData& part) {
+  std::set<ContactId> seen;
+  for (const WalkTree& tree : part.walk_trees) {
+    for (const auto& contacts : {live.contacts_of(tree.id), live.contacts_with(tree.id)}) {
+      for (const Contact* contact : contacts) {
+        if (seen.insert(contact->id).second) part.contacts.push_back(*contact);
+      }
+    }
+    if (const Mark* mark = live.mark_of(tree.id)) part.marks.push_back(*mark);
+  }
+}
+
+}  // namespace
+
+Result<TractData> stand_part(const LiveTract& live, StandId id) {
+  const Stand* stand = live.find(id);
+  if (stand == nullptr) return no_such("stand", to_text(id));
+  TractData part;
+  part.tract = live.data().tract;
+  part.stands = {*stand};
+  part.cruises = live.data().cruises;
+  part.lines = live.data().lines;
+  add_all(part.plots, live.plots_of(id));
+  for (const Plot& plot : part.plots) {
+    add_all(part.trees, live.trees_of(plot.id));
+    add_all(part.regens, live.regens_of(plot.id));
+  }
+  add_all(part.walk_trees, live.walk_trees_of(id));
+  add_cards(live, part);
+  sort_by_id(part.trees);
+  sort_by_id(part.regens);
+  sort_by_id(part.contacts);
+  sort_by_id(part.marks);
+  return part;
+}
+
+}  // namespace oaklight
