@@ -1,12 +1,13 @@
 #include "core/paper/drawing.hpp"
 
 #include <QPainter>
+#include <QTransform>
 
 namespace oaklight {
 namespace {
 
-QPen pen_of(const Stroke& stroke) {
-  QPen pen(colour_of(stroke.ink));
+QPen pen_of(const Stroke& stroke, Palette palette) {
+  QPen pen(colour_of(stroke.ink, palette));
   pen.setWidthF(stroke.width);
   pen.setCapStyle(stroke.round ? Qt::RoundCap : Qt::FlatCap);
   pen.setJoinStyle(Qt::RoundJoin);
@@ -18,26 +19,43 @@ QPen pen_of(const Stroke& stroke) {
   return pen;
 }
 
-void paint_item(const TextItem& item, QPainter& painter) {
+void paint_item(const TextItem& item, QPainter& painter, Palette palette) {
   painter.save();
   painter.translate(item.baseline);
   const double size = item.style.points / kFontPixels;
   painter.scale(size, size);
   painter.setFont(font_of(item.style));
-  painter.setPen(colour_of(item.style.ink));
+  painter.setPen(colour_of(item.style.ink, palette));
   painter.drawText(QPointF(0.0, 0.0), item.text);
   painter.restore();
 }
 
-void paint_item(const PathItem& item, QPainter& painter) {
+void paint_item(const PathItem& item, QPainter& painter, Palette palette) {
   if (item.clip) {
     painter.save();
     painter.setClipRect(*item.clip, Qt::IntersectClip);
   }
-  painter.setBrush(item.fill ? QBrush(colour_of(*item.fill)) : QBrush(Qt::NoBrush));
-  painter.setPen(item.stroke ? pen_of(*item.stroke) : QPen(Qt::NoPen));
+  painter.setBrush(item.fill ? QBrush(colour_of(*item.fill, palette)) : QBrush(Qt::NoBrush));
+  painter.setPen(item.stroke ? pen_of(*item.stroke, palette) : QPen(Qt::NoPen));
   painter.drawPath(item.path);
   if (item.clip) painter.restore();
+}
+
+TextItem scaled_item(TextItem item, double factor) {
+  item.baseline *= factor;
+  item.style.points *= factor;
+  return item;
+}
+
+PathItem scaled_item(PathItem item, double factor) {
+  const QTransform larger = QTransform::fromScale(factor, factor);
+  item.path = larger.map(item.path);
+  if (item.clip) item.clip = larger.mapRect(*item.clip);
+  if (item.stroke) {
+    item.stroke->width *= factor;
+    for (double& dash : item.stroke->dashes) dash *= factor;
+  }
+  return item;
 }
 
 }  // namespace
@@ -105,10 +123,18 @@ QRectF box_of(const DrawingItem& item) {
   return path.clip ? box.intersected(*path.clip) : box;
 }
 
-void paint(const Drawing& drawing, QPainter& painter) {
+Drawing scaled(const Drawing& drawing, double factor) {
+  Drawing out;
+  for (const DrawingItem& item : drawing.items()) {
+    std::visit([&](const auto& each) { out.add(scaled_item(each, factor)); }, item);
+  }
+  return out;
+}
+
+void paint(const Drawing& drawing, QPainter& painter, Palette palette) {
   painter.save();
   for (const DrawingItem& item : drawing.items()) {
-    std::visit([&painter](const auto& each) { paint_item(each, painter); }, item);
+    std::visit([&](const auto& each) { paint_item(each, painter, palette); }, item);
   }
   painter.restore();
 }

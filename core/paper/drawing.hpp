@@ -55,6 +55,7 @@ class Drawing {
   void outline_rect(const QRectF& rect, const Stroke& stroke);
   void line(QPointF from, QPointF to, const Stroke& stroke);
   void append(const Drawing& other);
+  void add(DrawingItem item) { items_.push_back(std::move(item)); }
 
   [[nodiscard]] const std::vector<DrawingItem>& items() const { return items_; }
 
@@ -66,8 +67,12 @@ class Drawing {
 /// inside its clip.
 QRectF box_of(const DrawingItem& item);
 
+/// The same drawing, larger or smaller by a factor above 0: letters, pens and dashes with it.
+Drawing scaled(const Drawing& drawing, double factor);
+
 /// Paints in the painter's own units: scale the painter so that one unit is a point on paper, or
-/// as large as a finger needs on a screen. The painter's state is left as it was.
-void paint(const Drawing& drawing, QPainter& painter);
+/// as large as a finger needs on a screen. The painter's state is left as it was. What lies under
+/// the drawing is the caller's: fill it with ground_of(palette).
+void paint(const Drawing& drawing, QPainter& painter, Palette palette = Palette::paper);
 
 }  // namespace oaklight

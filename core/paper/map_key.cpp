@@ -103,8 +103,8 @@ void draw_map_caption(Drawing& drawing, const QString& letter, const MapView& vi
   if (!letter.isEmpty()) {
     const double width = text_width(letter, kSubheadText) + 14.0;
     drawing.fill_rect(QRectF(x, view.frame.top() - kMapCaption + 2.0, width, kMapCaption - 2.0),
-                      Ink::black);
-    drawing.text(QPointF(x + 7.0, baseline + 1.0), letter, kSubheadText.in(Ink::white));
+                      Ink::dark_ground);
+    drawing.text(QPointF(x + 7.0, baseline + 1.0), letter, kSubheadText.in(Ink::on_ground));
     x += width + 8.0;
   }
   const QString scale = QString::fromStdString(grouped_text(view.feet_per_inch, 0));

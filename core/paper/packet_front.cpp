@@ -72,9 +72,9 @@ void write_title(PageFlow& flow, const Packet& packet) {
 
 void write_band(PageFlow& flow, const QString& words) {
   const QRectF band = flow.take(29.0).adjusted(0.0, 0.0, 0.0, -5.0);
-  flow.page().fill_rect(band, Ink::black);
+  flow.page().fill_rect(band, Ink::dark_ground);
   flow.page().text(QPointF(band.left() + 8.0, band.bottom() - 7.0), words,
-                   kSubheadText.in(Ink::white));
+                   kSubheadText.in(Ink::on_ground));
 }
 
 /// Plain sentences, numbered.
@@ -169,10 +169,10 @@ class EmergencyCard {
   void draw(Drawing& page, QPointF corner, double width) const {
     const QRectF box(corner, QSizeF(width, height_));
     const QRectF band(corner, QSizeF(width, kBandHeight));
-    page.fill_rect(band, Ink::stop);
+    page.fill_rect(band, Ink::stop_ground);
     page.text(QPointF(band.left() + kInset, band.bottom() - 7.0),
               QStringLiteral("IF SOMEONE IS HURT: CALL 911 AND READ THIS OUT"),
-              kSubheadText.in(Ink::white));
+              kSubheadText.in(Ink::on_ground));
     double y = band.bottom() + kInset;
     for (const Row& row : rows_) {
       row.label.draw(page, QPointF(corner.x() + kInset, y + kLabelDrop));

@@ -74,8 +74,8 @@ void PageFlow::new_page() {
 void PageFlow::draw_head(const QString& section) {
   const QRectF& head = grid_.head;
   const double baseline = head.bottom() - 8.0;
-  const Ink ink = dress_.demo ? Ink::white : Ink::black;
-  if (dress_.demo) page().fill_rect(head, Ink::black);
+  const Ink ink = dress_.demo ? Ink::on_ground : Ink::black;
+  if (dress_.demo) page().fill_rect(head, Ink::dark_ground);
   const double inset = dress_.demo ? 8.0 : 0.0;
   const double half = head.width() / 2.0 - inset;
   const QString left =

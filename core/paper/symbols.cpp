@@ -240,10 +240,10 @@ double draw_badge(Drawing& drawing, QPointF baseline, Severity severity) {
   const double width = badge_width(severity);
   const QRectF box(baseline.x(), baseline.y() - 9.6, width, 12.6);
   const bool stop = severity == Severity::stop;
-  if (stop) drawing.fill_rect(box, Ink::stop);
+  if (stop) drawing.fill_rect(box, Ink::stop_ground);
   if (severity == Severity::extra_care) drawing.outline_rect(box, {1.0, Ink::black});
   drawing.text(baseline + QPointF(4.0, 0.0), words_of(severity),
-               kSmallStrongText.in(stop ? Ink::white : Ink::black));
+               kSmallStrongText.in(stop ? Ink::on_ground : Ink::black));
   return width;
 }
 
