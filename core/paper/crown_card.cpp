@@ -1,0 +1,129 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/measure/crown_width.hpp"
+#include "core/paper/crown_chart.hpp"
+#include "core/release/outcome.hpp"
+
+namespace oaklight {
+namespace {
+
+std::string short_name(const Species* species, SpeciesCode code) {
+  return species != nullptr ? species->common_name : "species " + std::to_string(code.fia);
+}
+
+Feet drawn_crown(const TreeFacts& facts, const Species* species) {
+  if (species == nullptr) return crowded_crown_radius(facts.dbh.inches());
+  return stand_grown_crown_width(*species, facts).width / 2.0;
+}
+
+CrownNeighbour neighbour_of(const ReleaseGraph& graph, const CrownContact& contact,
+                            const std::vector<bool>& goes, const SpeciesTable& table) {
+  const ReleaseTree& tree = graph.trees()[contact.neighbour];
+  const Species* species = table.find(tree.facts.species);
+  return {.tag = tree.tag,
+          .species = short_name(species, tree.facts.species),
+          .crown = drawn_crown(tree.facts, species),
+          .sides = contact.sides,
+          .azimuth = {},
+          .distance = {},
+          .closeness = contact.closeness,
+          .goes = goes[contact.neighbour],
+          .crop = tree.proposed,
+          .arc = contact.arc};
+}
+
+CrownCard bare_card(const ReleaseGraph& graph, std::size_t crop, const SpeciesTable& table) {
+  const ReleaseTree& tree = graph.trees()[crop];
+  const Species* species = table.find(tree.facts.species);
+  CrownCard card;
+  card.tag = tree.tag;
+  card.species = short_name(species, tree.facts.species);
+  card.dbh = tree.facts.dbh.inches();
+  card.crown = drawn_crown(tree.facts, species);
+  return card;
+}
+
+/// Where the records say that a neighbour stands: its own card first, then the other's turned
+/// around.
+void place(CrownNeighbour& neighbour, Uuid crop, Uuid other, std::span<const Contact> contacts) {
+  constexpr double kHalfTurn = 180.0;
+  for (const bool turned : {false, true}) {
+    for (const Contact& c : contacts) {
+      const Uuid from = turned ? c.neighbour.value : c.crop.value;
+      const Uuid to = turned ? c.crop.value : c.neighbour.value;
+      if (from != crop || to != other) continue;
+      if (!neighbour.distance && c.distance) neighbour.distance = c.distance->feet();
+      if (!neighbour.azimuth && c.azimuth) {
+        neighbour.azimuth =
+            turned ? Degrees{std::fmod(c.azimuth->value + kHalfTurn, 2.0 * kHalfTurn)} : *c.azimuth;
+      }
+    }
+  }
+}
+
+}  // namespace
+
+CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool goes_gone) {
+  CrownEdge edge;
+  Sides doubt;
+  Sides seen = looked;
+  for (const CrownNeighbour& n : neighbours) {
+    if (n.closeness == Closeness::clear) continue;
+    if (n.closeness == Closeness::touching) seen.add(n.sides);
+    if (goes_gone && n.goes) continue;
+    if (n.closeness == Closeness::touching && !n.sides.empty()) {
+      edge.closed.add(n.sides);
+    } else {
+      doubt.add(n.sides.empty() ? Sides::all() : n.sides);
+    }
+  }
+  edge.unknown = without(without(Sides::all(), edge.closed), without(seen, doubt));
+  edge.open = without(without(Sides::all(), edge.closed), edge.unknown);
+  return edge;
+}
+
+CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<const Contact> contacts,
+                     const std::vector<bool>& goes, const SpeciesTable& species) {
+  CrownCard card = bare_card(graph, crop, species);
+  const ReleaseTree& tree = graph.trees()[crop];
+  for (const std::uint32_t i : graph.around(crop)) {
+    const CrownContact& contact = graph.contacts()[i];
+    CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
+    place(neighbour, tree.id, graph.trees()[contact.neighbour].id, contacts);
+    card.neighbours.push_back(std::move(neighbour));
+  }
+  card.now = edge_of(card.neighbours, tree.looked, false);
+  card.after = edge_of(card.neighbours, tree.looked, true);
+  return card;
+}
+
+CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
+                            std::span<const MappedTree> places, const std::vector<bool>& goes,
+                            const SpeciesTable& species) {
+  CrownCard card = bare_card(graph, crop, species);
+  card.map = true;
+  card.crown = crowded_crown_radius(*card.dbh);
+  const auto place_of = [places](Uuid id) {
+    return std::find_if(places.begin(), places.end(),
+                        [&id](const MappedTree& tree) { return tree.id == id; });
+  };
+  const auto own = place_of(graph.trees()[crop].id);
+  for (const std::uint32_t i : graph.around(crop)) {
+    const CrownContact& contact = graph.contacts()[i];
+    const ReleaseTree& tree = graph.trees()[contact.neighbour];
+    CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
+    neighbour.crown = crowded_crown_radius(tree.facts.dbh.inches());
+    const auto other = place_of(tree.id);
+    if (own != places.end() && other != places.end()) {
+      const double east = (other->east - own->east).value;
+      const double north = (other->north - own->north).value;
+      neighbour.distance = Feet{std::hypot(east, north)};
+      neighbour.azimuth = Degrees{std::atan2(east, north) * 180.0 / std::numbers::pi};
+    }
+    card.neighbours.push_back(std::move(neighbour));
+  }
+  return card;
+}
+
+}  // namespace oaklight

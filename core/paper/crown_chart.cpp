@@ -1,0 +1,371 @@
+#include "core/paper/crown_chart.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include "core/paper/crown_edge.hpp"
+#include "core/paper/label_placement.hpp"
+
+namespace oaklight {
+namespace {
+
+constexpr double kThick = 6.0;
+constexpr double kSideLetter = 16.0;  // room for N, E, S, W around the crowns
+
+QRectF around(QPointF p, double by) { return {p.x() - by, p.y() - by, 2.0 * by, 2.0 * by}; }
+
+QPainterPath circle(QPointF middle, double radius) {
+  QPainterPath path;
+  path.addEllipse(middle, radius, radius);
+  return path;
+}
+
+/// Slanting chords of a circle.
+QPainterPath chords(QPointF middle, double radius) {
+  constexpr double kEvery = 6.0;
+  const QPointF along(std::numbers::sqrt2 / 2.0, -std::numbers::sqrt2 / 2.0);
+  const QPointF across(along.y(), -along.x());
+  QPainterPath path;
+  for (double off = -radius + kEvery / 2.0; off < radius; off += kEvery) {
+    const double half = std::sqrt(radius * radius - off * off);
+    path.moveTo(middle + across * off - along * half);
+    path.lineTo(middle + across * off + along * half);
+  }
+  return path;
+}
+
+/// Where the neighbour is drawn, in feet east and north of the crop tree.
+struct Spot {
+  QPointF off;
+  bool measured = false;  ///< azimuth and distance were read
+};
+
+QPointF towards(double bearing) {
+  const double angle = radians(Degrees{bearing});
+  return {std::sin(angle), std::cos(angle)};
+}
+
+/// The middle of the sides on which it stands; nothing without a side.
+std::optional<double> bearing_of(Sides sides) {
+  QPointF sum;
+  double bearing = 0.0;
+  std::optional<double> first;
+  for (const Side side : kSides) {
+    if (sides.has(side)) {
+      sum += towards(bearing);
+      if (!first) first = bearing;
+    }
+    bearing += 90.0;
+  }
+  if (std::hypot(sum.x(), sum.y()) < 0.1) return first;  // opposite sides have no middle
+  return std::atan2(sum.x(), sum.y()) * 180.0 / std::numbers::pi;
+}
+
+/// A distance for a neighbour whose own was not taped: what was seen of the crowns.
+double likely_distance(const CrownCard& card, const CrownNeighbour& n) {
+  const double both = card.crown.value + n.crown.value;
+  switch (n.closeness) {
+    case Closeness::touching:
+      return both - 0.25 * std::min(card.crown.value, n.crown.value);
+    case Closeness::doubtful:
+      return both;
+    case Closeness::clear:
+      return both + 3.0;
+  }
+  return both;
+}
+
+/// Places for all neighbours; nothing for one of no known side or azimuth. Those that share the
+/// middle of a side stand a little beside it.
+std::vector<std::optional<Spot>> spots_of(const CrownCard& card) {
+  constexpr double kBeside = 24.0;  // degrees
+  std::vector<std::optional<Spot>> spots;
+  std::vector<double> used;
+  for (const CrownNeighbour& n : card.neighbours) {
+    std::optional<double> bearing;
+    if (n.azimuth) {
+      bearing = n.azimuth->value;
+    } else if ((bearing = bearing_of(n.sides))) {
+      const auto same = std::count(used.begin(), used.end(), *bearing);
+      used.push_back(*bearing);
+      const double step = kBeside * static_cast<double>((same + 1) / 2);
+      *bearing += same % 2 == 1 ? step : -step;
+    }
+    if (!bearing) {
+      spots.emplace_back();
+      continue;
+    }
+    const double distance = n.distance ? n.distance->value : likely_distance(card, n);
+    spots.push_back(Spot{towards(*bearing) * distance, n.azimuth && n.distance});
+  }
+  return spots;
+}
+
+QString name_of(const CrownNeighbour& n) {
+  return printable(n.tag) + QStringLiteral(" ") + printable(n.species);
+}
+
+/// Draws one card.
+class CrownPainter {
+ public:
+  CrownPainter(const CrownCard& card, const PictureFrame& frame)
+      : card_(card), frame_(frame), sheet_(frame), spots_(spots_of(card)), edge_(card) {}
+
+  Drawing draw() {
+    write_head();
+    sheet_.key(entries());
+    write_foot();
+    lay_out();
+    drawing().fill(circle(middle_, radius_), Ink::tint);
+    draw_sides();
+    for (std::size_t i = 0; i < spots_.size(); ++i) draw_neighbour(i);
+    draw_edge();
+    write_labels();
+    return sheet_.finish();
+  }
+
+ private:
+  Drawing& drawing() { return sheet_.drawing(); }
+
+  [[nodiscard]] bool any_goes() const {
+    return std::any_of(card_.neighbours.begin(), card_.neighbours.end(),
+                       [](const CrownNeighbour& n) { return n.goes; });
+  }
+
+  void write_head() {
+    QString figure = QStringLiteral("Light %1 %").arg(figure_words(edge_.share_open(false), 0));
+    if (any_goes())
+      figure += QStringLiteral(" \u2192 %1 %").arg(figure_words(edge_.share_open(true), 0));
+    QString words =
+        QStringLiteral("Crop tree %1, %2").arg(printable(card_.tag), printable(card_.species));
+    if (card_.dbh) {
+      words +=
+          frame_.units == UnitSystem::us
+              ? QStringLiteral(" %1 in").arg(figure_words(card_.dbh->value, 1))
+              : QStringLiteral(" %1 cm").arg(figure_words(to_centimetres(*card_.dbh).value, 1));
+    }
+    words += QStringLiteral(". ");
+    if (!card_.map) {
+      words += QStringLiteral("%1 of 4 sides free now").arg(card_.now.open.count());
+      if (any_goes()) words += QStringLiteral(", %1 after").arg(card_.after.open.count());
+      if (const int unknown = card_.now.unknown.count(); unknown > 0) {
+        words += QStringLiteral("; %1 to be looked at").arg(unknown);
+      }
+      words += QStringLiteral(".");
+    } else {
+      words += QStringLiteral("Share of its crown's edge that no neighbor crowds.");
+    }
+    sheet_.head(figure, words);
+  }
+
+  [[nodiscard]] std::vector<KeyEntry> entries() const {
+    std::vector<KeyEntry> out;
+    const auto add_edge = [&](EdgeState state, const char* words) {
+      if (!edge_.has(state)) return;
+      out.push_back({[state](Drawing& drawing, const QRectF& box) {
+                       const double y = box.center().y();
+                       drawing.line(QPointF(box.left(), y), QPointF(box.right(), y), pen_of(state));
+                     },
+                     QString::fromLatin1(words)});
+    };
+    add_edge(EdgeState::open, "open now");
+    add_edge(EdgeState::opens, "opens after");
+    add_edge(EdgeState::closed, "closed");
+    add_edge(EdgeState::unknown, "look again");
+    for (const bool goes : {true, false}) {
+      const auto one = [goes](const CrownNeighbour& n) { return n.goes == goes; };
+      if (std::none_of(card_.neighbours.begin(), card_.neighbours.end(), one)) continue;
+      out.push_back({[goes](Drawing& drawing, const QRectF& box) {
+                       draw_crown(drawing, box.center(), box.height() / 2.0, goes);
+                     },
+                     goes ? QStringLiteral("goes") : QStringLiteral("stays")});
+    }
+    return out;
+  }
+
+  static void draw_crown(Drawing& drawing, QPointF at, double radius, bool goes) {
+    if (goes) {
+      drawing.outline(chords(at, radius), {0.9, Ink::soft});
+      drawing.outline(circle(at, radius), {1.6, Ink::black, {5.0, 3.0}});
+    } else {
+      drawing.outline(circle(at, radius), {1.8, Ink::leave});
+    }
+  }
+
+  void write_foot() {
+    QString words = QStringLiteral("Crowns by size, not measured.");
+    const auto hollow = [](const auto& spot) { return spot && !spot->measured; };
+    if (std::any_of(spots_.begin(), spots_.end(), hollow)) {
+      words += QStringLiteral(" Hollow stem: not taped, drawn in the middle of its side.");
+    }
+    sheet_.foot(words);
+    QStringList lost;
+    for (std::size_t i = 0; i < spots_.size(); ++i) {
+      if (!spots_[i]) lost.append(name_of(card_.neighbours[i]));
+    }
+    if (!lost.isEmpty()) {
+      sheet_.foot(QStringLiteral("Side not recorded: ") + lost.join(QStringLiteral(", ")),
+                  kSmallText);
+    }
+    if (card_.neighbours.empty()) {
+      sheet_.foot(QStringLiteral("No neighbor is recorded. Look up and tap the four sides."),
+                  kBodyText);
+    }
+  }
+
+  /// One scale for all crowns, so that each lies inside.
+  void lay_out() {
+    QSizeF reach(card_.crown.value, card_.crown.value);
+    for (std::size_t i = 0; i < spots_.size(); ++i) {
+      if (!spots_[i]) continue;
+      const QPointF off = spots_[i]->off;
+      const double crown = card_.neighbours[i].crown.value;
+      reach = reach.expandedTo(QSizeF(std::abs(off.x()) + crown, std::abs(off.y()) + crown));
+    }
+    reach = reach.expandedTo(QSizeF(1.0, 1.0));
+    const QRectF& room = sheet_.room();
+    middle_ = room.center();
+    half_ = QSizeF(std::max(room.width() / 2.0 - kSideLetter - kThick, 1.0),
+                   std::max(room.height() / 2.0 - kSideLetter - kThick, 1.0));
+    scale_ = std::min(half_.width() / reach.width(), half_.height() / reach.height());
+    half_ = reach * scale_;
+    radius_ = card_.crown.value * scale_;
+  }
+
+  [[nodiscard]] QPointF at(QPointF off) const {
+    return middle_ + QPointF(off.x(), -off.y()) * scale_;
+  }
+
+  /// Hairlines that part the four sides, and their letters.
+  void draw_sides() {
+    const double out = std::max(half_.width(), half_.height()) * std::numbers::sqrt2;
+    double bearing = 0.0;
+    for (const auto& side : kWords<Side>) {
+      const QPointF corner = on_paper(towards(bearing + 45.0));
+      QPainterPath line(middle_ + corner * (radius_ + kThick));
+      line.lineTo(middle_ + corner * out);
+      drawing().outline(line, {0.6, Ink::rule, {2.0, 3.0}}, sheet_.room());
+      const QPointF way = on_paper(towards(bearing));
+      constexpr double kOff = kThick + kSideLetter / 2.0;
+      const QPointF letter =
+          middle_ + QPointF(way.x() * (half_.width() + kOff), way.y() * (half_.height() + kOff));
+      drawing().text_centred(
+          letter + QPointF(0.0, 4.5),
+          QString::fromUtf8(side.word.data(), static_cast<qsizetype>(side.word.size())),
+          kSubheadText);
+      taken_.push_back(around(letter, 8.0));
+      bearing += 90.0;
+    }
+  }
+
+  static QPointF on_paper(QPointF way) { return {way.x(), -way.y()}; }
+
+  void draw_neighbour(std::size_t i) {
+    if (!spots_[i]) return;
+    const CrownNeighbour& n = card_.neighbours[i];
+    const QPointF stem = at(spots_[i]->off);
+    draw_crown(drawing(), stem, n.crown.value * scale_, n.goes);
+    if (n.crop)
+      drawing().outline(circle(stem, std::max(n.crown.value * scale_ - 4.0, 1.0)),
+                        {1.0, Ink::leave});
+    draw_stem(stem, spots_[i]->measured);
+  }
+
+  void draw_stem(QPointF stem, bool measured) {
+    drawing().dot(stem, 3.4, Ink::black);
+    if (!measured) drawing().dot(stem, 1.9, Ink::white);
+    taken_.push_back(around(stem, 4.0));
+  }
+
+  void draw_edge() {
+    for (const EdgePart& part : edge_.parts()) {
+      QPainterPath arc;
+      const QRectF box = around(middle_, radius_);
+      arc.arcMoveTo(box, 90.0 - part.from);
+      arc.arcTo(box, 90.0 - part.from, part.from - part.to);
+      if (part.state == EdgeState::open || part.state == EdgeState::opens) {
+        drawing().outline(arc, {kThick + 2.4, Ink::white});
+      }
+      drawing().outline(arc, pen_of(part.state));
+    }
+    draw_stem(middle_, true);
+    constexpr double kEvery = 5.0;  // labels keep off the edge
+    for (double bearing = 0.0; bearing < 360.0; bearing += kEvery) {
+      taken_.push_back(around(middle_ + on_paper(towards(bearing)) * radius_, kThick / 2.0));
+    }
+  }
+
+  static Stroke pen_of(EdgeState state) {
+    switch (state) {
+      case EdgeState::open:
+        return {kThick, Ink::light};
+      case EdgeState::opens:
+        return {kThick, Ink::light, {7.0, 3.0}};
+      case EdgeState::closed:
+        return {1.6, Ink::black};
+      case EdgeState::unknown:
+        return {1.8, Ink::soft, {1.8, 3.4}};
+    }
+    return {};
+  }
+
+  struct Label {
+    QString tag, species;
+    QPointF at;
+  };
+
+  [[nodiscard]] static QSizeF size_of(const Label& label) {
+    return {
+        std::max(text_width(label.tag, kStrongText), text_width(label.species, kSmallText)) + 4.0,
+        label.species.isEmpty() ? 14.0 : 26.0};
+  }
+
+  void write_labels() {
+    constexpr double kLongest = 96.0;
+    std::vector<Label> labels{{fitted(printable(card_.tag), kStrongText, kLongest),
+                               fitted(printable(card_.species), kSmallText, kLongest), middle_}};
+    for (std::size_t i = 0; i < spots_.size(); ++i) {
+      if (!spots_[i]) continue;
+      const CrownNeighbour& n = card_.neighbours[i];
+      labels.push_back({fitted(printable(n.tag), kStrongText, kLongest),
+                        fitted(printable(n.species), kSmallText, kLongest), at(spots_[i]->off)});
+    }
+    std::vector<LabelWish> wishes;
+    for (const Label& label : labels) wishes.push_back({label.at, size_of(label), 5.0});
+    const auto places = place_labels(wishes, sheet_.room(), taken_);
+    for (const auto& place : places) {
+      if (place && place->leader) {
+        drawing().line(place->leader->p1(), place->leader->p2(), {0.7, Ink::black});
+      }
+    }
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+      if (places[i]) write_label(labels[i], places[i]->box);
+    }
+  }
+
+  void write_label(const Label& label, const QRectF& box) {
+    drawing().fill_rect(box, Ink::white);
+    drawing().text(QPointF(box.left() + 2.0, box.top() + 11.0), label.tag, kStrongText);
+    drawing().text(QPointF(box.left() + 2.0, box.top() + 22.5), label.species, kSmallText);
+  }
+
+  const CrownCard& card_;
+  const PictureFrame& frame_;
+  PictureSheet sheet_;
+  std::vector<std::optional<Spot>> spots_;
+  EdgeRing edge_;
+  QPointF middle_;
+  QSizeF half_;  // from the middle to the outermost crowns
+  double scale_ = 1.0, radius_ = 0.0;
+  std::vector<QRectF> taken_;
+};
+
+}  // namespace
+
+Drawing draw_crowns(const CrownCard& card, const PictureFrame& frame) {
+  return CrownPainter(card, frame).draw();
+}
+
+}  // namespace oaklight

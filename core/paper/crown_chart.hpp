@@ -1,0 +1,76 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/paper/picture.hpp"
+#include "core/release/release_graph.hpp"
+
+namespace oaklight {
+
+/// One neighbour as its card knows it. Nothing (nullopt) is "not recorded".
+struct CrownNeighbour {
+  std::string tag;
+  std::string species;  ///< short: "red maple"
+  Feet crown;           ///< radius to draw
+  Sides sides;          ///< of the crop crown; empty: not known
+  std::optional<Degrees> azimuth;
+  std::optional<Feet> distance;
+  Closeness closeness = Closeness::clear;
+  bool goes = false;  ///< taken or killed standing
+  bool crop = false;  ///< proposed as a crop tree itself
+  Arc arc = {};       ///< of the crop crown's edge that it closes; stem maps only
+};
+
+/// The four sides of a crown; each is in one set.
+struct CrownEdge {
+  Sides open, closed;
+  Sides unknown;  ///< nobody looked, or contact is in doubt
+};
+
+/// One crop tree and what stands around it.
+struct CrownCard {
+  std::string tag;
+  std::string species;
+  std::optional<Inches> dbh;
+  Feet crown;        ///< radius to draw
+  bool map = false;  ///< stem map: the edge is drawn by the neighbours' arcs and not by sides
+  std::vector<CrownNeighbour> neighbours;
+  CrownEdge now;    ///< cards
+  CrownEdge after;  ///< cards; once the neighbours that go are gone
+};
+
+/// The sides of a crown by its contacts alone: closed by each neighbour that touches it, unknown
+/// where nobody looked, where contact is in doubt, and everywhere for a doubt of no known side.
+///
+/// looked      sides at which somebody looked up
+/// goes_gone   leave the neighbours that go out
+CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool goes_gone);
+
+/// The card of one tree of a graph of cards, crowns as wide as stand_grown_crown_width gives them.
+/// A caller that has the plan's own sides may put them into `now` and `after`.
+///
+/// crop      index into graph.trees()
+/// contacts  as recorded, for azimuth and distance; those of other cards are passed over, but where
+///           only the card of the neighbour says how they stand, that is turned around
+/// goes      by tree of the graph
+CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<const Contact> contacts,
+                     const std::vector<bool>& goes, const SpeciesTable& species);
+
+/// The same on a stem map, crowns as the circles of the graph.
+CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
+                            std::span<const MappedTree> places, const std::vector<bool>& goes,
+                            const SpeciesTable& species);
+
+/// The crop crown from above in the middle, north up; its neighbours at their azimuth or side,
+/// those that go hatched with a dashed edge, those that stay plain, each with its tag and species.
+/// The edge of the crop crown is a thick arc where it is open now, thick and dashed where it opens
+/// when the trees that go are gone, thin where it stays closed, dotted where nobody looked. A
+/// neighbour of which only the side is known stands in the middle of that side, its stem drawn
+/// hollow; a side that somebody saw closed is closed from corner to corner. Neighbours of no known
+/// side are named below the picture. assumes  a PaperApplication lives
+Drawing draw_crowns(const CrownCard& card, const PictureFrame& frame);
+
+}  // namespace oaklight

@@ -1,0 +1,77 @@
+#include "core/paper/crown_edge.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace oaklight {
+namespace {
+
+constexpr int kSteps = 720;
+constexpr double kStep = 360.0 / kSteps;
+constexpr double kStart = -45.0;   // the north side begins here
+constexpr double kPerSide = 25.0;  // a side is a quarter of the edge
+
+EdgeState state_of_side(const CrownCard& card, Side side) {
+  if (card.now.open.has(side)) return EdgeState::open;
+  if (card.now.unknown.has(side)) return EdgeState::unknown;
+  return card.after.open.has(side) ? EdgeState::opens : EdgeState::closed;
+}
+
+bool covers(const Arc& arc, double bearing) {
+  const double off = std::remainder(bearing - arc.middle.value, 360.0);
+  return std::abs(off) < arc.half.value;
+}
+
+EdgeState state_at(const CrownCard& card, double bearing) {
+  EdgeState state = EdgeState::open;
+  for (const CrownNeighbour& n : card.neighbours) {
+    if (n.closeness != Closeness::touching || !covers(n.arc, bearing)) continue;
+    if (!n.goes) return EdgeState::closed;
+    state = EdgeState::opens;
+  }
+  return state;
+}
+
+double map_share(const CrownCard& card, bool after) {
+  std::vector<Arc> arcs;
+  for (const CrownNeighbour& n : card.neighbours) {
+    if (n.closeness == Closeness::touching && !(after && n.goes)) arcs.push_back(n.arc);
+  }
+  return open_share(arcs).value;
+}
+
+}  // namespace
+
+EdgeRing::EdgeRing(const CrownCard& card) {
+  states_.reserve(kSteps);
+  for (int i = 0; i < kSteps; ++i) {
+    if (card.map) {
+      states_.push_back(state_at(card, kStart + (i + 0.5) * kStep));
+    } else {
+      states_.push_back(state_of_side(card, *(kSides.begin() + 4 * i / kSteps)));
+    }
+  }
+  now_ = card.map ? map_share(card, false) : kPerSide * card.now.open.count();
+  after_ = card.map ? map_share(card, true) : kPerSide * card.after.open.count();
+}
+
+std::vector<EdgePart> EdgeRing::parts() const {
+  std::vector<EdgePart> out;
+  for (int i = 0; i < kSteps; ++i) {
+    const EdgeState state = states_[static_cast<std::size_t>(i)];
+    const double from = kStart + i * kStep;
+    if (out.empty() || out.back().state != state) out.push_back({from, from, state});
+    out.back().to = from + kStep;
+  }
+  if (out.size() > 1 && out.back().state == out.front().state) {  // one run across the start
+    out.front().from = out.back().from - 360.0;
+    out.pop_back();
+  }
+  return out;
+}
+
+bool EdgeRing::has(EdgeState state) const {
+  return std::find(states_.begin(), states_.end(), state) != states_.end();
+}
+
+}  // namespace oaklight
