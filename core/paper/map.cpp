@@ -6,12 +6,17 @@
 
 #include "core/paper/label_placement.hpp"
 #include "core/paper/page.hpp"
+#include "core/paper/plot_marks.hpp"
 
 namespace oaklight {
 namespace {
 
 constexpr double kMarkRadius = 4.2;
 constexpr double kSmallMarkRadius = 2.4;
+constexpr double kPlotMark = 8.5;
+constexpr double kLeastPlotMark = 4.0;
+constexpr double kPlotLabelReach = 12.0;  // a label further away could be that of another
+constexpr std::size_t kMostPlotLabels = 200;
 constexpr double kBorder = 30.0;  // ground is kept this far from the frame, for labels
 constexpr double kLongestName = 190.0;
 constexpr double kLetterReach = 9.0;  // a letter further from its box could be that of another
@@ -38,12 +43,16 @@ class MapPainter {
     for (const MapTrack& track : scene_.tracks) draw_track_line(track);
     draw_blocks();
     draw_trees();
+    draw_plots();
+    draw_here();
     for (const MapTrack& track : scene_.tracks) name_track(track);
     letter_blocks();
+    if (!scene_.plots.empty()) name_stands();  // before the labels of plots fill the stand
     place_tags();
     for (const MapBlock& block : content_.blocks) taken_.push_back(block_box(block));
     take_tracks();
-    for (const MapStand& stand : scene_.stands) name_stand(stand);
+    if (scene_.plots.empty()) name_stands();
+    drawing_.append(on_top_);
     drawing_.outline_rect(view_.frame, {1.2, Ink::black});
     return std::move(outcome_);
   }
@@ -106,6 +115,46 @@ class MapPainter {
     taken_.push_back(box);
   }
 
+  /// Plots that lie close get smaller marks, so that each can be seen and tapped.
+  [[nodiscard]] double plot_radius() const {
+    constexpr std::size_t kMostCompared = 2000;
+    if (scene_.plots.size() > kMostCompared) return kLeastPlotMark;
+    double least = kPlotMark;
+    for (std::size_t i = 0; i < scene_.plots.size(); ++i) {
+      for (std::size_t j = 0; j < i; ++j) {
+        const QPointF off = view_.at(scene_.plots[i].place) - view_.at(scene_.plots[j].place);
+        const double apart = std::hypot(off.x(), off.y());
+        if (apart > 2.0 * kLeastPlotMark)
+          least = std::min(least, (apart / 2.0 - 0.5) / kPlotMarkReach);
+      }
+    }
+    return std::max(least, kLeastPlotMark);
+  }
+
+  [[nodiscard]] double plot_room(const MapPlot& plot) const {
+    return outcome_.plot_radius * kPlotMarkReach + (plot.next ? kNextRing : 0.5);
+  }
+
+  void draw_plots() {
+    if (scene_.plots.empty()) return;
+    outcome_.plot_radius = plot_radius();
+    for (const MapPlot& plot : scene_.plots) {
+      const QPointF at = view_.at(plot.place);
+      const double room = plot_room(plot);
+      if (!grown(view_.frame, -room).contains(at)) continue;
+      draw_plot(drawing_, plot.status, at, outcome_.plot_radius, plot.next);
+      taken_.push_back(grown(QRectF(at, QSizeF(0.0, 0.0)), room));
+    }
+  }
+
+  void draw_here() {
+    if (!scene_.here) return;
+    const QPointF at = view_.at(*scene_.here);
+    if (!grown(view_.frame, -9.0).contains(at)) return;
+    draw_person(drawing_, at);
+    taken_.push_back(grown(QRectF(at, QSizeF(0.0, 0.0)), 8.0));
+  }
+
   [[nodiscard]] bool free(const QRectF& box) const {
     if (!grown(view_.frame, -2.0).contains(box)) return false;
     return std::none_of(taken_.begin(), taken_.end(),
@@ -125,8 +174,10 @@ class MapPainter {
   }
 
   void write_on_white(const QRectF& box, const QString& text, const TextStyle& style) {
-    drawing_.fill_rect(box, Ink::white);
-    drawing_.text(QPointF(box.left() + 1.5, box.top() + 0.90 * style.points), text, style);
+    // Among plots, names stand there before leaders are drawn, which must run under them.
+    Drawing& drawing = scene_.plots.empty() ? drawing_ : on_top_;
+    drawing.fill_rect(box, Ink::white);
+    drawing.text(QPointF(box.left() + 1.5, box.top() + 0.90 * style.points), text, style);
     taken_.push_back(box);
     outcome_.label_boxes.push_back(box);
   }
@@ -149,6 +200,17 @@ class MapPainter {
       const auto box = free_box(spot, label_size(text, kSmallText));
       if (box) return write_on_white(*box, text, kSmallText);
     }
+    if (!scene_.plots.empty()) name_beside(path, text);
+  }
+
+  /// Among plots a line may have no free place of its own; its name then stands close by.
+  void name_beside(const QPainterPath& path, const QString& text) {
+    for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85}) {
+      const LabelWish wish{path.pointAtPercent(share), label_size(text, kSmallText), 2.0,
+                           kPlotLabelReach};
+      const auto place = place_labels({&wish, 1}, grown(view_.frame, -3.0), taken_).front();
+      if (place) return write_on_white(place->box, text, kSmallText);
+    }
   }
 
   /// Spots all over the seen part of a stand: from its middle outwards, or, on a detail map, from
@@ -170,10 +232,15 @@ class MapPainter {
     return shares;
   }
 
+  void name_stands() {
+    for (const MapStand& stand : scene_.stands) name_stand(stand);
+  }
+
   /// Names a stand inside it, off its lines: where the whole name fits into it if there is such a
   /// place.
   void name_stand(const MapStand& stand) {
-    const bool overview = !content_.blocks.empty() || content_.tagged.size() == scene_.trees.size();
+    const bool overview = !scene_.plots.empty() || !content_.blocks.empty() ||
+                          content_.tagged.size() == scene_.trees.size();
     const QString text = fitted(overview ? stand.label : stand.name, kStandText, kLongestName);
     const QPainterPath path = on_paper(stand.rings.front());
     const QRectF seen = path.boundingRect().intersected(view_.frame);
@@ -246,6 +313,17 @@ class MapPainter {
       wish(tags, wishes, {QStringLiteral("Landing"), kSmallStrongText, std::nullopt},
            view_.at(*scene_.landing), 7.0);
     }
+    if (scene_.here && grown(view_.frame, -9.0).contains(view_.at(*scene_.here))) {
+      wish(tags, wishes, {QStringLiteral("You"), kSmallStrongText, std::nullopt},
+           view_.at(*scene_.here), 8.0);
+    }
+    for (const MapPlot& plot : scene_.plots) {
+      if (!plot.next && scene_.plots.size() > kMostPlotLabels) continue;
+      const TextStyle style = plot.next ? kStrongText : kSmallText;
+      const QString text = fitted(plot.label, style, 80.0);
+      wish(tags, wishes, {text, style, std::nullopt}, view_.at(plot.place), plot_room(plot));
+      if (!plot.next) wishes.back().reach = kPlotLabelReach;
+    }
     for (const std::size_t i : content_.tagged) {
       const MapTree& tree = scene_.trees[i];
       const TextStyle style = tree.mark == TreeMark::cut ? kSmallStrongText : kSmallText;
@@ -277,6 +355,7 @@ class MapPainter {
   const MapScene& scene_;
   const MapView& view_;
   const MapContent& content_;
+  Drawing on_top_;
   std::vector<QRectF> taken_;
   MapOutcome outcome_;
 };
@@ -313,6 +392,14 @@ MapView fitting_view(const QRectF& frame, const QRectF& ground) {
   constexpr double kWholeEarth = 1e9;  // ft; a frame without room would never fit
   while (!fits(scale) && scale < kWholeEarth) scale *= 2.0;
   return {frame, ground.center(), scale};
+}
+
+MapView filling_view(const QRectF& frame, const QRectF& ground) {
+  constexpr double kLargest = 20.0;  // ft in an inch
+  const double wide = std::max(frame.width() - 2.0 * kBorder, 1.0);
+  const double high = std::max(frame.height() - 2.0 * kBorder, 1.0);
+  const double feet_per_point = std::max(ground.width() / wide, ground.height() / high);
+  return {frame, ground.center(), std::max(feet_per_point * kPointsPerInch, kLargest)};
 }
 
 MapOutcome draw_map(Drawing& drawing, const MapScene& scene, const MapView& view,

@@ -25,6 +25,10 @@ struct MapView {
 /// for labels.
 MapView fitting_view(const QRectF& frame, const QRectF& ground);
 
+/// The view that fills the frame with the ground, at whatever scale: for screens, which have none
+/// in words. Never larger than 20 ft in an inch.
+MapView filling_view(const QRectF& frame, const QRectF& ground);
+
 /// The largest ground that fitting_view shows in a frame of that size at a scale, and the reverse:
 /// the smallest frame that shows the ground. A frame that is all border shows an empty ground.
 QSizeF largest_ground(QSizeF frame, double feet_per_inch);
@@ -41,10 +45,11 @@ struct MapOutcome {
   std::vector<std::size_t> untagged;  ///< trees of content.tagged whose tag found no room
   std::vector<QRectF> label_boxes;    ///< of all labels
   bool letters_clear = true;          ///< no letter of a block stands on a box or on a tree's mark
+  double plot_radius = 0.0;           ///< of the marks of plots
 };
 
-/// Draws the scene: stands, lines, landing, trees, labels. Trees that are not tagged here are drawn
-/// small and without a number.
+/// Draws the scene: stands, lines, landing, trees, plots, labels, the person. Trees that are not
+/// tagged here are drawn small and without a number.
 MapOutcome draw_map(Drawing& drawing, const MapScene& scene, const MapView& view,
                     const MapContent& content);
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/handoff/packet.hpp"
+#include "core/model/mark.hpp"
 #include "core/paper/symbols.hpp"
 
 namespace oaklight {
@@ -32,16 +33,28 @@ struct MapTrack {
   QPolygonF points;
 };
 
-/// A packet as flat ground: what a map shows, before any scale is chosen.
+struct MapPlot {
+  PlotId id;
+  QString label;
+  PlotStatus status = PlotStatus::planned;
+  QPointF place;
+  bool next = false;  ///< the one to go to
+  StandId stand;
+};
+
+/// Ground as it lies flat: what a map shows, before any scale is chosen.
 struct MapScene {
   std::vector<MapTree> trees;  ///< in the packet's order: cut, trained, keep, others
   std::vector<MapStand> stands;
   std::vector<MapTrack> tracks;
   std::optional<QPointF> landing;
   std::vector<MapTree> nowhere;  ///< trees without a position; their place means nothing
+  std::vector<MapPlot> plots = {};
+  std::vector<MapPlot> plots_nowhere = {};  ///< without a position; their place means nothing
+  std::optional<QPointF> here = {};         ///< where the person stands
 
   [[nodiscard]] bool empty() const {
-    return trees.empty() && stands.empty() && tracks.empty() && !landing;
+    return trees.empty() && stands.empty() && tracks.empty() && !landing && plots.empty();
   }
 };
 
@@ -49,8 +62,22 @@ struct MapScene {
 /// assumes  positions on WGS 84; a position that is not finite or off the globe counts as none
 MapScene make_scene(const Packet& packet);
 
-/// The rectangle of ground that holds the stands, the trees and the landing, or the lines where
-/// there is nothing else. Nothing for an empty scene. Its top is its southern edge: y is north.
+/// What a tract's scene shows beside its records.
+struct TractMapFocus {
+  std::optional<PlotId> next;    ///< the plot to go to
+  std::optional<Position> here;  ///< where the person stands
+  std::optional<StandId> stand;  ///< only the plots and trees of this one; nothing: of all
+};
+
+/// The scene of a tract: its stands, lines, plots, and the trees of the marking walk that are crop
+/// trees or marked, at the places that placed_walk_trees tells. Trees that are taken or killed
+/// standing are `cut`, those to be looked at again `other`.
+/// assumes  as above
+MapScene make_scene(const TractData& data, const TractMapFocus& focus, UnitSystem units);
+
+/// The rectangle of ground that holds the stands, the trees, the plots and the landing, or the
+/// lines where there is nothing else. Nothing for an empty scene. Its top is its southern edge: y
+/// is north.
 std::optional<QRectF> ground_of(const MapScene& scene);
 
 }  // namespace oaklight
