@@ -64,6 +64,33 @@ class Faults : public testing::Test {
     EXPECT_GE(refused, kTallies) << "a fault in a commit must be told";
   }
 
+  /// Fails each operation of saving one tree in turn; the same action must then work when it is
+  /// tried again on the same store.
+  void retry_everywhere(int sqlite_code, const std::string& only) {
+    int refused = 0;
+    for (int at = 1;; ++at) {
+      const auto path = fresh_file();
+      fault_vfs::recover(chance_);
+      SystemClock clock;
+      auto store = TractStore::open(path, OpenMode::read_write, {clock, system_random(), "tablet"});
+      ASSERT_TRUE(store) << to_text(store.error());
+      const Action tally = tally_action(*store);
+      fault_vfs::fail_at(at, sqlite_code, only);
+      const bool saved = store->apply(tally).has_value();
+      const bool met = fault_vfs::operations() >= at;
+      fault_vfs::recover(chance_);
+      if (!saved) {
+        ++refused;
+        const auto again = store->apply(tally);
+        ASSERT_TRUE(again) << "operation " << at << ": " << to_text(again.error());
+      }
+      ASSERT_EQ(store->load()->trees.size(), 1U) << "operation " << at;
+      ASSERT_TRUE(store->check()->problems.empty()) << "operation " << at;
+      if (!met) break;
+    }
+    EXPECT_GE(refused, 1) << "the faults missed the work";
+  }
+
   TempDir folder_;
   std::string base_;
   std::set<std::string> saved_;
@@ -81,6 +108,12 @@ TEST_F(Faults, AFailedWriteIsToldAndLosesNothingThatWasSaved) {
 
 TEST_F(Faults, AFailedSyncIsToldAndLosesNothingThatWasSaved) {
   fail_everywhere(SQLITE_IOERR_FSYNC, "sync", ErrorCode::io_failed);
+}
+
+TEST_F(Faults, ATreeThatWasNotSavedIsSavedWhenItIsTriedAgain) {
+  retry_everywhere(SQLITE_FULL, "write");
+  retry_everywhere(SQLITE_IOERR_WRITE, "write");
+  retry_everywhere(SQLITE_IOERR_FSYNC, "sync");
 }
 
 TEST_F(Faults, APowerCutLosesNoTreeThatWasReported) {

@@ -25,15 +25,26 @@ void make_tally_file(const std::filesystem::path& path) {
   if (!applied) throw std::runtime_error(to_text(applied.error()));
 }
 
+namespace {
+
+Tree next_tree(TractStore& store, PlotId plot) {
+  const TreeFacts facts{SpeciesCode{833}, dbh_in(12.3), {}, {}, {}, {}, {}, {}, {}, {}};
+  return {store.ids().next_id<TreeTag>(), plot, facts, 1, 1, {}, {}, ""};
+}
+
+}  // namespace
+
+Action tally_action(TractStore& store) {
+  return {"tally red oak 12.3 in", {next_tree(store, store.load()->plots.front().id)}};
+}
+
 Result<TreeId> tally_one(TractStore& store) {
   const auto data = store.load();
   if (!data) return data.error();
-  const TreeId id = store.ids().next_id<TreeTag>();
-  const TreeFacts facts{SpeciesCode{833}, dbh_in(12.3), {}, {}, {}, {}, {}, {}, {}, {}};
-  const Tree tree{id, data->plots.front().id, facts, 1, 1, {}, {}, ""};
+  const Tree tree = next_tree(store, data->plots.front().id);
   const auto applied = store.apply({"tally red oak 12.3 in", {tree}});
   if (!applied) return applied.error();
-  return id;
+  return tree.id;
 }
 
 TalliedTrees trees_in(const std::filesystem::path& path) {
