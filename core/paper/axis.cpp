@@ -12,14 +12,19 @@ Axis Axis::holding(double most, int count) {
   const double rough = most / std::max(count, 1);
   const double power = std::pow(10.0, std::floor(std::log10(rough)));
   double step = 10.0 * power;
-  for (const double nice : {5.0, 2.0, 1.0}) {
+  for (const double nice : {5.0, 2.5, 2.0, 1.0}) {
     if (nice * power >= rough * (1.0 - 1e-9)) step = nice * power;
   }
   return {0.0, step * std::ceil(most / step - 1e-9), step};
 }
 
 int Axis::decimals() const {
-  return std::clamp(static_cast<int>(std::ceil(-std::log10(step) - 1e-9)), 0, 6);
+  constexpr int kMost = 6;
+  double scaled = step;
+  for (int d = 0; d < kMost; ++d, scaled *= 10.0) {
+    if (std::abs(scaled - std::round(scaled)) < 1e-6 * scaled) return d;
+  }
+  return kMost;
 }
 
 std::vector<double> Axis::ticks() const {

@@ -14,7 +14,8 @@ struct Axis {
   double to = 1.0;
   double step = 1.0;
 
-  /// Rounds `to` up so that about `count` steps of 1, 2 or 5 times a power of ten hold `most`.
+  /// Rounds `to` up so that at most `count` steps of 1, 2, 2.5 or 5 times a power of ten hold
+  /// `most`.
   static Axis holding(double most, int count);
   [[nodiscard]] int decimals() const;  ///< that its ticks need
   [[nodiscard]] std::vector<double> ticks() const;

@@ -114,6 +114,7 @@ CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
     const ReleaseTree& tree = graph.trees()[contact.neighbour];
     CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
     neighbour.crown = crowded_crown_radius(tree.facts.dbh.inches());
+    neighbour.crop = false;  // a map proposes every tree of the canopy
     const auto other = place_of(tree.id);
     if (own != places.end() && other != places.end()) {
       const double east = (other->east - own->east).value;

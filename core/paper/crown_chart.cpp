@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "core/paper/crown_edge.hpp"
+#include "core/paper/crown_spots.hpp"
 #include "core/paper/label_placement.hpp"
 
 namespace oaklight {
@@ -36,73 +37,6 @@ QPainterPath chords(QPointF middle, double radius) {
   return path;
 }
 
-/// Where the neighbour is drawn, in feet east and north of the crop tree.
-struct Spot {
-  QPointF off;
-  bool measured = false;  ///< azimuth and distance were read
-};
-
-QPointF towards(double bearing) {
-  const double angle = radians(Degrees{bearing});
-  return {std::sin(angle), std::cos(angle)};
-}
-
-/// The middle of the sides on which it stands; nothing without a side.
-std::optional<double> bearing_of(Sides sides) {
-  QPointF sum;
-  double bearing = 0.0;
-  std::optional<double> first;
-  for (const Side side : kSides) {
-    if (sides.has(side)) {
-      sum += towards(bearing);
-      if (!first) first = bearing;
-    }
-    bearing += 90.0;
-  }
-  if (std::hypot(sum.x(), sum.y()) < 0.1) return first;  // opposite sides have no middle
-  return std::atan2(sum.x(), sum.y()) * 180.0 / std::numbers::pi;
-}
-
-/// A distance for a neighbour whose own was not taped: what was seen of the crowns.
-double likely_distance(const CrownCard& card, const CrownNeighbour& n) {
-  const double both = card.crown.value + n.crown.value;
-  switch (n.closeness) {
-    case Closeness::touching:
-      return both - 0.25 * std::min(card.crown.value, n.crown.value);
-    case Closeness::doubtful:
-      return both;
-    case Closeness::clear:
-      return both + 3.0;
-  }
-  return both;
-}
-
-/// Places for all neighbours; nothing for one of no known side or azimuth. Those that share the
-/// middle of a side stand a little beside it.
-std::vector<std::optional<Spot>> spots_of(const CrownCard& card) {
-  constexpr double kBeside = 24.0;  // degrees
-  std::vector<std::optional<Spot>> spots;
-  std::vector<double> used;
-  for (const CrownNeighbour& n : card.neighbours) {
-    std::optional<double> bearing;
-    if (n.azimuth) {
-      bearing = n.azimuth->value;
-    } else if ((bearing = bearing_of(n.sides))) {
-      const auto same = std::count(used.begin(), used.end(), *bearing);
-      used.push_back(*bearing);
-      const double step = kBeside * static_cast<double>((same + 1) / 2);
-      *bearing += same % 2 == 1 ? step : -step;
-    }
-    if (!bearing) {
-      spots.emplace_back();
-      continue;
-    }
-    const double distance = n.distance ? n.distance->value : likely_distance(card, n);
-    spots.push_back(Spot{towards(*bearing) * distance, n.azimuth && n.distance});
-  }
-  return spots;
-}
-
 QString name_of(const CrownNeighbour& n) {
   return printable(n.tag) + QStringLiteral(" ") + printable(n.species);
 }
@@ -111,7 +45,11 @@ QString name_of(const CrownNeighbour& n) {
 class CrownPainter {
  public:
   CrownPainter(const CrownCard& card, const PictureFrame& frame)
-      : card_(card), frame_(frame), sheet_(frame), spots_(spots_of(card)), edge_(card) {}
+      : card_(card),
+        frame_(frame),
+        sheet_(frame, PictureSheet::Place::beside),
+        spots_(spots_of(card)),
+        edge_(card) {}
 
   Drawing draw() {
     write_head();
@@ -122,6 +60,7 @@ class CrownPainter {
     draw_sides();
     for (std::size_t i = 0; i < spots_.size(); ++i) draw_neighbour(i);
     draw_edge();
+    draw_stems();
     write_labels();
     return sheet_.finish();
   }
@@ -135,9 +74,11 @@ class CrownPainter {
   }
 
   void write_head() {
-    QString figure = QStringLiteral("Light %1 %").arg(figure_words(edge_.share_open(false), 0));
+    QString figure =
+        QStringLiteral("Light %1\u00A0%").arg(figure_words(edge_.share_open(false), 0));
     if (any_goes())
-      figure += QStringLiteral(" \u2192 %1 %").arg(figure_words(edge_.share_open(true), 0));
+      figure +=
+          QStringLiteral(" \u2192\u00A0%1\u00A0%").arg(figure_words(edge_.share_open(true), 0));
     QString words =
         QStringLiteral("Crop tree %1, %2").arg(printable(card_.tag), printable(card_.species));
     if (card_.dbh) {
@@ -182,13 +123,23 @@ class CrownPainter {
                      },
                      goes ? QStringLiteral("goes") : QStringLiteral("stays")});
     }
+    if (std::any_of(card_.neighbours.begin(), card_.neighbours.end(),
+                    [](const CrownNeighbour& n) { return n.crop; })) {
+      out.push_back(
+          {[](Drawing& drawing, const QRectF& box) {
+             draw_crown(drawing, box.center(), box.height() / 2.0, false);
+             drawing.outline(circle(box.center(), box.height() / 2.0 - 3.0), {1.0, Ink::leave});
+           },
+           QStringLiteral("crop tree")});
+    }
     return out;
   }
 
   static void draw_crown(Drawing& drawing, QPointF at, double radius, bool goes) {
     if (goes) {
       drawing.outline(chords(at, radius), {0.9, Ink::soft});
-      drawing.outline(circle(at, radius), {1.6, Ink::black, {5.0, 3.0}});
+      const double dash = std::min(5.0, radius / 2.0);
+      drawing.outline(circle(at, radius), {1.6, Ink::black, {dash, 0.6 * dash}});
     } else {
       drawing.outline(circle(at, radius), {1.8, Ink::leave});
     }
@@ -225,7 +176,7 @@ class CrownPainter {
       reach = reach.expandedTo(QSizeF(std::abs(off.x()) + crown, std::abs(off.y()) + crown));
     }
     reach = reach.expandedTo(QSizeF(1.0, 1.0));
-    const QRectF& room = sheet_.room();
+    const QRectF& room = sheet_.picture();
     middle_ = room.center();
     half_ = QSizeF(std::max(room.width() / 2.0 - kSideLetter - kThick, 1.0),
                    std::max(room.height() / 2.0 - kSideLetter - kThick, 1.0));
@@ -246,7 +197,7 @@ class CrownPainter {
       const QPointF corner = on_paper(towards(bearing + 45.0));
       QPainterPath line(middle_ + corner * (radius_ + kThick));
       line.lineTo(middle_ + corner * out);
-      drawing().outline(line, {0.6, Ink::rule, {2.0, 3.0}}, sheet_.room());
+      drawing().outline(line, {0.6, Ink::rule, {2.0, 3.0}}, sheet_.picture());
       const QPointF way = on_paper(towards(bearing));
       constexpr double kOff = kThick + kSideLetter / 2.0;
       const QPointF letter =
@@ -270,7 +221,13 @@ class CrownPainter {
     if (n.crop)
       drawing().outline(circle(stem, std::max(n.crown.value * scale_ - 4.0, 1.0)),
                         {1.0, Ink::leave});
-    draw_stem(stem, spots_[i]->measured);
+  }
+
+  void draw_stems() {
+    draw_stem(middle_, true);
+    for (const auto& spot : spots_) {
+      if (spot) draw_stem(at(spot->off), spot->measured);
+    }
   }
 
   void draw_stem(QPointF stem, bool measured) {
@@ -290,7 +247,6 @@ class CrownPainter {
       }
       drawing().outline(arc, pen_of(part.state));
     }
-    draw_stem(middle_, true);
     constexpr double kEvery = 5.0;  // labels keep off the edge
     for (double bearing = 0.0; bearing < 360.0; bearing += kEvery) {
       taken_.push_back(around(middle_ + on_paper(towards(bearing)) * radius_, kThick / 2.0));
@@ -314,6 +270,8 @@ class CrownPainter {
   struct Label {
     QString tag, species;
     QPointF at;
+    double radius = 0.0;
+    bool hatched = false;
   };
 
   [[nodiscard]] static QSizeF size_of(const Label& label) {
@@ -323,38 +281,115 @@ class CrownPainter {
   }
 
   void write_labels() {
-    constexpr double kLongest = 96.0;
-    std::vector<Label> labels{{fitted(printable(card_.tag), kStrongText, kLongest),
-                               fitted(printable(card_.species), kSmallText, kLongest), middle_}};
+    take_crowns();
+    std::vector<Label> homeless;
+    const auto write = [&](const Label& label) {
+      if (const auto box = inside_of(label)) {
+        write_centred(label, *box);
+      } else if (const auto beside = beside_of(label)) {
+        write_label(label, *beside);
+      } else {
+        homeless.push_back(label);
+      }
+    };
+    write({cut(card_.tag, kStrongText), cut(card_.species, kSmallText), middle_,
+           radius_ - kThick / 2.0});
     for (std::size_t i = 0; i < spots_.size(); ++i) {
       if (!spots_[i]) continue;
       const CrownNeighbour& n = card_.neighbours[i];
-      labels.push_back({fitted(printable(n.tag), kStrongText, kLongest),
-                        fitted(printable(n.species), kSmallText, kLongest), at(spots_[i]->off)});
+      write({cut(n.tag, kStrongText), cut(n.species, kSmallText), at(spots_[i]->off),
+             n.crown.value * scale_, n.goes});
     }
+    write_far(homeless);
+  }
+
+  /// Labels that find no room at their crown stand away from it, with a line to the stem.
+  void write_far(const std::vector<Label>& labels) {
     std::vector<LabelWish> wishes;
     for (const Label& label : labels) wishes.push_back({label.at, size_of(label), 5.0});
-    const auto places = place_labels(wishes, sheet_.room(), taken_);
-    for (const auto& place : places) {
-      if (place && place->leader) {
-        drawing().line(place->leader->p1(), place->leader->p2(), {0.7, Ink::black});
+    const auto places = place_labels(wishes, sheet_.picture(), taken_);
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+      if (!places[i]) continue;
+      if (const auto& leader = places[i]->leader) {
+        drawing().line(leader->p1(), leader->p2(), {0.7, Ink::black});
+      }
+      write_label(labels[i], places[i]->box);
+    }
+  }
+
+  static QString cut(const std::string& words, const TextStyle& style) {
+    constexpr double kLongest = 96.0;
+    return fitted(printable(words), style, kLongest);
+  }
+
+  /// Labels keep off the edges of crowns: they stand inside of one or outside of all.
+  void take_crowns() {
+    constexpr double kEvery = 12.0;  // degrees
+    for (std::size_t i = 0; i < spots_.size(); ++i) {
+      if (!spots_[i]) continue;
+      const double radius = card_.neighbours[i].crown.value * scale_;
+      for (double bearing = 0.0; bearing < 360.0; bearing += kEvery) {
+        const QPointF p = at(spots_[i]->off) + on_paper(towards(bearing)) * radius;
+        taken_.push_back(around(p, 1.5));
       }
     }
-    for (std::size_t i = 0; i < labels.size(); ++i) {
-      if (places[i]) write_label(labels[i], places[i]->box);
+  }
+
+  [[nodiscard]] bool free(const QRectF& box) const {
+    return sheet_.picture().contains(box) &&
+           std::none_of(taken_.begin(), taken_.end(),
+                        [&box](const QRectF& t) { return t.intersects(box); });
+  }
+
+  /// Room inside its own crown, under or over the stem.
+  [[nodiscard]] std::optional<QRectF> inside_of(const Label& label) const {
+    const QSizeF size = size_of(label);
+    for (const double top : {5.0, -5.0 - size.height()}) {
+      const QRectF box(label.at + QPointF(-size.width() / 2.0, top), size);
+      const double far = std::max(std::abs(top), std::abs(top + size.height()));
+      if (std::hypot(size.width() / 2.0, far) < label.radius - 2.0 && free(box)) return box;
     }
+    return std::nullopt;
+  }
+
+  /// Room right at the edge of its crown, outward of the crop tree first.
+  [[nodiscard]] std::optional<QRectF> beside_of(const Label& label) const {
+    constexpr double kOff = 3.0;
+    constexpr double kTurn = 15.0;  // degrees
+    const QSizeF size = size_of(label);
+    const QPointF out = label.at - middle_;
+    const double outward = std::atan2(out.x(), -out.y()) * 180.0 / std::numbers::pi;
+    for (int i = 0; i <= 24; ++i) {
+      const double turn = kTurn * ((i + 1) / 2) * (i % 2 == 0 ? -1.0 : 1.0);
+      const QPointF way = on_paper(towards(outward + turn));
+      const double reach = label.radius + kOff + std::abs(way.x()) * size.width() / 2.0 +
+                           std::abs(way.y()) * size.height() / 2.0;
+      const QPointF centre = label.at + way * reach;
+      const QRectF box(centre - QPointF(size.width() / 2.0, size.height() / 2.0), size);
+      if (free(box)) return box;
+    }
+    return std::nullopt;
+  }
+
+  void write_centred(const Label& label, const QRectF& box) {
+    if (label.hatched) drawing().fill_rect(box, Ink::white);
+    const double x = box.center().x();
+    drawing().text_centred(QPointF(x, box.top() + 11.0), label.tag, kStrongText);
+    drawing().text_centred(QPointF(x, box.top() + 22.5), label.species, kSmallText);
+    taken_.push_back(box);
   }
 
   void write_label(const Label& label, const QRectF& box) {
     drawing().fill_rect(box, Ink::white);
     drawing().text(QPointF(box.left() + 2.0, box.top() + 11.0), label.tag, kStrongText);
     drawing().text(QPointF(box.left() + 2.0, box.top() + 22.5), label.species, kSmallText);
+    taken_.push_back(box);
   }
 
   const CrownCard& card_;
   const PictureFrame& frame_;
   PictureSheet sheet_;
-  std::vector<std::optional<Spot>> spots_;
+  std::vector<std::optional<CrownSpot>> spots_;
   EdgeRing edge_;
   QPointF middle_;
   QSizeF half_;  // from the middle to the outermost crowns

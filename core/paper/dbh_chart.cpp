@@ -111,7 +111,7 @@ class DbhPainter {
     field_.x.from = shown_size(Inches{std::max(0.0, least - step() / 2.0)});
     field_.x.to = shown_size(Inches{largest + step() / 2.0});
     const QRectF& room = sheet_.room();
-    field_.y = Axis::holding(most, room.height() > 180.0 ? 5 : 3);
+    field_.y = Axis::holding(most, room.height() > 180.0 ? 6 : 4);
     field_.box = room.adjusted(axis_width(field_.y), kAxisTitle, -8.0, -kAxisHeight);
   }
 

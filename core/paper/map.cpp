@@ -17,7 +17,6 @@ constexpr double kPlotMark = 8.5;
 constexpr double kLeastPlotMark = 4.0;
 constexpr double kPlotLabelReach = 12.0;  // a label further away could be that of another
 constexpr std::size_t kMostPlotLabels = 200;
-constexpr double kBorder = 30.0;  // ground is kept this far from the frame, for labels
 constexpr double kLongestName = 190.0;
 constexpr double kLetterReach = 9.0;  // a letter further from its box could be that of another
 
@@ -252,7 +251,22 @@ class MapPainter {
       best = box;
       if (path.contains(*box)) break;
     }
-    if (best) write_on_white(*best, text, kStandText);
+    if (best) return write_on_white(*best, text, kStandText);
+    if (!scene_.plots.empty()) name_stand_outside(path, stand.name);
+  }
+
+  /// A stand full of plots wears its name above or below it.
+  void name_stand_outside(const QPainterPath& path, const QString& name) {
+    const QRectF seen = path.boundingRect().intersected(view_.frame);
+    const QString text = fitted(name, kStandText, kLongestName);
+    const QSizeF size = label_size(text, kStandText);
+    for (const double y :
+         {seen.top() - size.height() / 2.0 - 2.0, seen.bottom() + size.height() / 2.0 + 2.0}) {
+      for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85}) {
+        const auto box = free_box(QPointF(seen.left() + share * seen.width(), y), size);
+        if (box) return write_on_white(*box, text, kStandText);
+      }
+    }
   }
 
   /// Lines are in the way of the names of stands.
@@ -361,46 +375,6 @@ class MapPainter {
 };
 
 }  // namespace
-
-double MapView::feet_per_point() const { return feet_per_inch / kPointsPerInch; }
-
-QPointF MapView::at(QPointF ground) const {
-  const QPointF off = (ground - middle) / feet_per_point();
-  return frame.center() + QPointF(off.x(), -off.y());
-}
-
-QSizeF largest_ground(QSizeF frame, double feet_per_inch) {
-  const QSizeF inside(frame.width() - 2.0 * kBorder, frame.height() - 2.0 * kBorder);
-  return inside.expandedTo(QSizeF(0.0, 0.0)) * (feet_per_inch / kPointsPerInch);
-}
-
-QSizeF smallest_frame(QSizeF ground, double feet_per_inch) {
-  const QSizeF inside = ground * (kPointsPerInch / feet_per_inch);
-  return {inside.width() + 2.0 * kBorder, inside.height() + 2.0 * kBorder};
-}
-
-MapView fitting_view(const QRectF& frame, const QRectF& ground) {
-  const auto fits = [&](double scale) {
-    const QSizeF need = smallest_frame(ground.size(), scale);
-    return need.width() <= frame.width() && need.height() <= frame.height();
-  };
-  // The scales of an engineer's rule and their multiples, then doubling.
-  static constexpr std::array kUsual = {30.0,  40.0,  50.0,  60.0,  80.0,  100.0, 150.0,
-                                        200.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0};
-  const auto found = std::find_if(kUsual.begin(), kUsual.end(), fits);
-  double scale = found == kUsual.end() ? kUsual.back() : *found;
-  constexpr double kWholeEarth = 1e9;  // ft; a frame without room would never fit
-  while (!fits(scale) && scale < kWholeEarth) scale *= 2.0;
-  return {frame, ground.center(), scale};
-}
-
-MapView filling_view(const QRectF& frame, const QRectF& ground) {
-  constexpr double kLargest = 20.0;  // ft in an inch
-  const double wide = std::max(frame.width() - 2.0 * kBorder, 1.0);
-  const double high = std::max(frame.height() - 2.0 * kBorder, 1.0);
-  const double feet_per_point = std::max(ground.width() / wide, ground.height() / high);
-  return {frame, ground.center(), std::max(feet_per_point * kPointsPerInch, kLargest)};
-}
 
 MapOutcome draw_map(Drawing& drawing, const MapScene& scene, const MapView& view,
                     const MapContent& content) {

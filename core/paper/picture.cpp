@@ -13,11 +13,14 @@ constexpr double kLeastLetters = 20.0;  // a frame is at least so many letters w
 constexpr double kKeyRow = 18.0;
 constexpr double kKeyGap = 14.0;
 
-/// The largest of a few sizes in which the words fit on one line.
-TextStyle fitting_style(const QString& words, double width) {
+constexpr double kWordsShare = 0.34;  // of the width, for words that stand beside the picture
+constexpr double kLeastWords = 150.0;
+
+/// The largest of a few sizes in which the words fit on so many lines.
+TextStyle fitting_style(const QString& words, double width, std::size_t lines) {
   for (const double points : {26.0, 22.0, 18.0, 15.0}) {
     const TextStyle style{points, true, Ink::black};
-    if (text_width(words, style) <= width) return style;
+    if (wrapped(words, style, width).size() <= lines) return style;
   }
   return kSubheadText;
 }
@@ -46,20 +49,28 @@ void fill_pattern(Drawing& drawing, const QRectF& rect, Pattern pattern) {
   drawing.outline_rect(rect.adjusted(half, half, -half, -half), edge);
 }
 
-PictureSheet::PictureSheet(const PictureFrame& frame) {
+PictureSheet::PictureSheet(const PictureFrame& frame, Place place) : head_(frame.head) {
   const double least = std::min(frame.size.width(), frame.size.height()) / kLeastLetters;
   factor_ = std::max(std::min(frame.letters, least), 0.1) / kBodyText.points;
   whole_ = QRectF(QPointF(0.0, 0.0), frame.size / factor_);
   room_ = whole_.adjusted(kMargin, kMargin, -kMargin, -kMargin);
+  if (place == Place::below || !wide() || whole_.width() < 1.15 * whole_.height()) return;
+  beside_ = room_;
+  room_.setWidth(std::max(kWordsShare * room_.width(), kLeastWords));
+  beside_->setLeft(room_.right() + 2.0 * kMargin);
 }
 
 void PictureSheet::head(const QString& figure, const QString& words) {
-  if (!figure.isEmpty()) {
-    const TextStyle style = fitting_style(figure, room_.width());
-    const double baseline = room_.top() + ascent_of(style);
-    drawing_.text(QPointF(room_.left(), baseline), fitted(figure, style, room_.width()), style);
+  if (!head_) return;
+  const TextStyle style = fitting_style(figure, room_.width(), beside() ? 2 : 1);
+  for (const QString& line : wrapped(figure, style, room_.width())) {
+    drawing_.text(QPointF(room_.left(), room_.top() + ascent_of(style)), line, style);
     room_.setTop(room_.top() + leading_of(style));
   }
+  note(words);
+}
+
+void PictureSheet::note(const QString& words) {
   for (const QString& line : wrapped(words, kBodyText, room_.width())) {
     drawing_.text(QPointF(room_.left(), room_.top() + ascent_of(kBodyText)), line, kBodyText);
     room_.setTop(room_.top() + leading_of(kBodyText));
@@ -98,6 +109,7 @@ void PictureSheet::foot(const QString& words, const TextStyle& style) {
 }
 
 void PictureSheet::missing(const QString& what, const QString& fix) {
+  if (beside_) room_.setRight(beside_->right());
   room_.setTop(room_.top() + room_.height() * 0.3);
   const double width = room_.width();
   const auto centred = [&](const QString& words, const TextStyle& style) {

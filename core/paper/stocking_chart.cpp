@@ -129,7 +129,7 @@ class GuidePainter {
                               : QStringLiteral("Stocking by the upland oak guide"));
     }
     const QString outside = outside_words();
-    if (!outside.isEmpty()) sheet_.head({}, outside);
+    if (!outside.isEmpty()) sheet_.note(outside);
     const bool boxed = chart_.now && chart_.now->trees_half && chart_.now->ba_half;
     sheet_.foot(
         QStringLiteral("A: average full stocking, 100 %. B: crowns just fill the ground. ") +
@@ -152,8 +152,8 @@ class GuidePainter {
     least_ = Inches{std::max(least, kStockingGuideMin.value)};
     trees = std::max(trees * 1.08, a_line(least_).trees.value * 1.12);
     const QRectF& room = sheet_.room();
-    field_.y = Axis::holding(ba * 1.08 * units_.ba, room.height() > 180.0 ? 6 : 3);
-    field_.x = Axis::holding(trees * units_.trees, sheet_.wide() ? 8 : 4);
+    field_.y = Axis::holding(ba * 1.06 * units_.ba, room.height() > 180.0 ? 7 : 4);
+    field_.x = Axis::holding(trees * units_.trees, sheet_.wide() ? 10 : 5);
     field_.box = room.adjusted(axis_width(field_.y), kAxisTitle, -10.0, -kAxisHeight);
   }
 

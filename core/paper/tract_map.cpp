@@ -38,7 +38,10 @@ QString direction_words(QPointF way) {
 class TractPainter {
  public:
   TractPainter(const TractData& data, const TractMapFocus& focus, const PictureFrame& frame)
-      : data_(data), frame_(frame), sheet_(frame), scene_(make_scene(data, focus, frame.units)) {
+      : data_(data),
+        frame_(frame),
+        sheet_(frame, PictureSheet::Place::beside),
+        scene_(make_scene(data, focus, frame.units)) {
     for (const auto* list : {&scene_.plots, &scene_.plots_nowhere}) {
       for (const MapPlot& plot : *list) all_.push_back(&plot);
     }
@@ -54,14 +57,11 @@ class TractPainter {
     write_head();
     sheet_.key(entries());
     if (all_.empty()) sheet_.foot(QStringLiteral("No plots are laid out yet."), kBodyText);
-    QRectF room = sheet_.room();
-    const auto rows = rows_nowhere();
-    if (!rows.empty()) {
-      const double wanted = plot_rows_height(rows, room.width());
-      const double height = ground ? std::min(wanted, kRowsShare * room.height()) : room.height();
-      const QRectF strip(room.left(), room.bottom() - height, room.width(), height);
+    QRectF room = sheet_.picture();
+    if (const auto rows = rows_nowhere(); !rows.empty()) {
+      const QRectF strip = strip_for(rows, ground.has_value());
       add(draw_plot_rows(sheet_.drawing(), strip, rows));
-      room.setBottom(strip.top() - 4.0);
+      if (ground && !sheet_.beside()) room.setBottom(strip.top() - 4.0);
     }
     if (ground) draw_ground(room, *ground);
     return finished();
@@ -109,6 +109,15 @@ class TractPainter {
                      tree_words(mark) + QStringLiteral(" (%1)").arg(trees)});
     }
     return out;
+  }
+
+  /// Where the rows go: beside the map, or below it and then not over too much of it.
+  [[nodiscard]] QRectF strip_for(const std::vector<PlotRows>& rows, bool map) const {
+    const QRectF room = map ? sheet_.room() : sheet_.picture();
+    if (!map || sheet_.beside()) return room;
+    const double height =
+        std::min(plot_rows_height(rows, room.width()), kRowsShare * room.height());
+    return {room.left(), room.bottom() - height, room.width(), height};
   }
 
   /// Plots that are not on the map by stand, the stand of the next plot first.

@@ -69,7 +69,10 @@ TEST_F(CrownPicture, SidesAreWhatTheCardSays) {
   EXPECT_EQ(card.now.open, Sides{Side::west}) << "a gap and a tree below close nothing";
   EXPECT_EQ(card.after.open, (Sides{Side::north, Side::south, Side::west}));
   const std::string words = test::words_of(draw_crowns(card, test::sized_frames()[0].frame));
-  EXPECT_NE(words.find("Light 25 % \u2192 75 %"), std::string::npos) << words;
+  EXPECT_NE(words.find("Light 25\u00A0% \u2192\u00A0"
+                       "75\u00A0%"),
+            std::string::npos)
+      << words;
   EXPECT_NE(words.find("1 of 4 sides free now, 3 after"), std::string::npos) << words;
 }
 
@@ -129,7 +132,7 @@ std::vector<QPointF> hollow_stems(const Drawing& drawing) {
 
 TEST_F(CrownPicture, ANeighbourOfWhichOnlyTheSideIsKnownStandsInItsMiddle) {
   const CrownCard card = card_of("crop A WO 15 co\nA m1 E - touches RM 10 co\n");
-  PictureFrame frame = test::sized_frames()[1].frame;
+  const PictureFrame& frame = test::sized_frames()[0].frame;
   const auto stems = hollow_stems(draw_crowns(card, frame));
   ASSERT_EQ(stems.size(), 1u);
   EXPECT_GT(stems[0].x(), frame.size.width() / 2.0) << "east of the crop tree";
