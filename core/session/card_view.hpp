@@ -65,7 +65,7 @@ struct CardView {
 
 /// The card of one crop tree, decided now. Every tree of its stand's walk is decided for it.
 ///
-/// cost     one recommendation for the stand
+/// cost     one recommendation for the stand; some milliseconds for a walk of a hundred trees
 /// errors   unknown_reference when there is no such crop tree; of stand_facts
 Result<CardView> card_view(const LiveTract& live, const TractKnowledge& knowledge, WalkTreeId crop);
 /// All cards of a stand for the cost of one, in the order in which they were made.

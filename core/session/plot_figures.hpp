@@ -25,7 +25,8 @@ struct PlotFigures {
 /// Cost: the trees of the plot. Errors: unknown_reference; of check_design.
 Result<PlotFigures> plot_figures(const LiveTract& live, PlotId plot);
 
-/// The figures of one stand as its plots come in. Cost: the trees of the stand.
+/// The figures of one stand as its plots come in. Cost: the trees of the stand,
+/// about a millisecond for a thousand.
 /// Errors: unknown_reference; as stand_sample and area_estimate (no_data before the first plot).
 Result<AreaEstimate> running_figures(const LiveTract& live, const TractKnowledge& knowledge,
                                      StandId stand, const EstimateOptions& options);
