@@ -1,0 +1,103 @@
+#include "mobile/desk/app_window.hpp"
+
+#include <QDir>
+#include <QFont>
+#include <QGuiApplication>
+#include <QMetaEnum>
+#include <QQuickStyle>
+#include <QQuickWindow>
+#include <QScreen>
+#include <QStandardPaths>
+#include <iostream>
+
+#include "mobile/look/icon_provider.hpp"
+
+namespace {
+
+oaklight::SystemClock system_clock;
+
+QString folder_of(const AppOptions& options) {
+  return options.folder.isEmpty()
+             ? QStandardPaths::writableLocation(QStandardPaths::AppDataLocation)
+             : QDir(options.folder).absolutePath();
+}
+
+AppModel::Surroundings surroundings_of(const AppOptions& options) {
+  return {folder_of(options),
+          {system_clock, oaklight::system_random(), QSysInfo::machineHostName().toStdString()}};
+}
+
+}  // namespace
+
+AppWindow::AppWindow(const AppOptions& options)
+    : options_(options),
+      paper_(oaklight::PaperApplication::start()),
+      settings_(QDir(folder_of(options)).filePath(QStringLiteral("settings.ini"))),
+      model_(settings_, surroundings_of(options)) {
+  QGuiApplication::setFont(QFont(QString::fromLatin1(oaklight::kTypeface)));
+  QQuickStyle::setStyle(QStringLiteral("Basic"));
+  QObject::connect(&engine_, &QQmlEngine::warnings, &engine_,
+                   [this](const QList<QQmlError>& found) {
+                     for (const QQmlError& warning : found) warnings_ << warning.toString();
+                   });
+  translate();
+  QObject::connect(&settings_, &Settings::changed, &engine_, [this] { translate(); });
+}
+
+AppWindow::~AppWindow() {
+  // The pages go before the models that they show.
+  delete window_;
+}
+
+bool AppWindow::load() {
+  options_.tract.isEmpty() ? model_.openLast() : model_.openFile(options_.tract);
+  engine_.addImageProvider(QStringLiteral("icon"), new IconProvider);  // the engine owns it
+  engine_.addImportPath(QStringLiteral("qrc:/qt/qml"));
+  theme_ = engine_.singletonInstance<Theme*>(qmlTypeId("Oaklight", 1, 0, "Theme"));
+  if (theme_ == nullptr) return false;
+  theme_->follow(settings_);
+  engine_.setInitialProperties({{QStringLiteral("app"), QVariant::fromValue(&model_)}});
+  engine_.load(QUrl(QStringLiteral("qrc:/qt/qml/Oaklight/qml/Main.qml")));
+  if (engine_.rootObjects().isEmpty()) return false;
+  window_ = qobject_cast<QQuickWindow*>(engine_.rootObjects().first());
+  if (window_ == nullptr) return false;
+  QObject::connect(window_, &QQuickWindow::widthChanged, &engine_, [this] { resize(); });
+  QObject::connect(window_, &QQuickWindow::heightChanged, &engine_, [this] { resize(); });
+  resize();
+  return true;
+}
+
+void AppWindow::resize() {
+  const double of_screen = window_->screen()->physicalDotsPerInch() / 25.4;
+  theme_->setWindow({static_cast<double>(window_->width()), static_cast<double>(window_->height()),
+                     options_.pixelsPerMm > 0.0 ? options_.pixelsPerMm : of_screen});
+}
+
+void AppWindow::translate() {
+  if (settings_.language() == language_) return;
+  language_ = settings_.language();
+  QCoreApplication::removeTranslator(&translator_);
+  if (translator_.load(QStringLiteral(":/i18n/oaklight_") + language_))
+    QCoreApplication::installTranslator(&translator_);
+  engine_.retranslate();
+  model_.retranslate();
+}
+
+int run_app(QGuiApplication& app, const AppOptions& options) {
+  AppWindow shown(options);
+  bool loaded = shown.load();
+  if (loaded && options.selfTest) {
+    const auto pages = QMetaEnum::fromType<AppModel::Page>();
+    for (int i = 0; i < pages.keyCount(); ++i) {
+      shown.model().setPage(static_cast<AppModel::Page>(pages.value(i)));
+      QCoreApplication::processEvents();
+    }
+  } else if (loaded) {
+    shown.window()->show();
+    return app.exec();
+  }
+  for (const QString& warning : shown.warnings()) std::cerr << warning.toStdString() << '\n';
+  loaded = loaded && shown.warnings().isEmpty();
+  std::cout << (loaded ? "every page loads\n" : "a page does not load\n");
+  return loaded ? 0 : 1;
+}

@@ -1,0 +1,65 @@
+#include "mobile/look/settings.hpp"
+
+using oaklight::UnitSystem;
+
+namespace {
+
+constexpr int kRecentFiles = 8;
+
+}  // namespace
+
+Settings::Settings(const QString& file, QObject* parent)
+    : QObject(parent), file_(file, QSettings::IniFormat) {}
+
+Settings::Light Settings::light() const {
+  const int stored = file_.value("light", 0).toInt();
+  return stored == 1 ? Light::Bright : stored == 2 ? Light::Night : Light::Day;
+}
+bool Settings::gloves() const { return file_.value("gloves", true).toBool(); }
+bool Settings::leftHand() const { return file_.value("left_hand", false).toBool(); }
+bool Settings::metric() const { return file_.value("metric", false).toBool(); }
+QString Settings::language() const { return file_.value("language", "en").toString(); }
+bool Settings::sound() const { return file_.value("sound", true).toBool(); }
+bool Settings::volumeKeys() const { return file_.value("volume_keys", false).toBool(); }
+QString Settings::tallySet() const {
+  return file_.value("tally_set", "appalachian_mixed_oak").toString();
+}
+// 5 ft a pair of steps is common practice; every person counts an own pace.
+int Settings::paces() const { return file_.value("paces", 20).toInt(); }
+int Settings::allowableError() const { return file_.value("allowable_error", 15).toInt(); }
+bool Settings::introSeen() const { return file_.value("intro_seen", false).toBool(); }
+QStringList Settings::recentFiles() const { return file_.value("recent").toStringList(); }
+
+UnitSystem Settings::system() const { return metric() ? UnitSystem::metric : UnitSystem::us; }
+
+void Settings::setLight(Light light) { set("light", static_cast<int>(light)); }
+void Settings::setGloves(bool on) { set("gloves", on); }
+void Settings::setLeftHand(bool on) { set("left_hand", on); }
+void Settings::setMetric(bool on) { set("metric", on); }
+void Settings::setLanguage(const QString& language) { set("language", language); }
+void Settings::setSound(bool on) { set("sound", on); }
+void Settings::setVolumeKeys(bool on) { set("volume_keys", on); }
+void Settings::setTallySet(const QString& key) { set("tally_set", key); }
+void Settings::setPaces(int paces) { set("paces", paces); }
+void Settings::setAllowableError(int percent) { set("allowable_error", percent); }
+void Settings::setIntroSeen(bool seen) { set("intro_seen", seen); }
+
+void Settings::addRecentFile(const QString& path) {
+  QStringList recent = recentFiles();
+  recent.removeAll(path);
+  recent.prepend(path);
+  set("recent", recent.mid(0, kRecentFiles));
+}
+
+void Settings::nextLight() {
+  setLight(light() == Light::Day      ? Light::Bright
+           : light() == Light::Bright ? Light::Night
+                                      : Light::Day);
+}
+
+void Settings::set(const QString& key, const QVariant& value) {
+  if (file_.value(key) == value) return;
+  file_.setValue(key, value);
+  file_.sync();
+  emit changed();
+}

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <QObject>
+#include <QSettings>
+#include <QStringList>
+#include <QtQml/qqmlregistration.h>
+
+#include "core/units/reading.hpp"
+
+/// What a person chose once for this device; kept in an ini file beside nothing else.
+class Settings : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("AppModel owns it")
+  Q_PROPERTY(Light light READ light WRITE setLight NOTIFY changed)
+  Q_PROPERTY(bool gloves READ gloves WRITE setGloves NOTIFY changed)
+  Q_PROPERTY(bool leftHand READ leftHand WRITE setLeftHand NOTIFY changed)
+  Q_PROPERTY(bool metric READ metric WRITE setMetric NOTIFY changed)
+  Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY changed)
+  Q_PROPERTY(bool sound READ sound WRITE setSound NOTIFY changed)
+  Q_PROPERTY(bool volumeKeys READ volumeKeys WRITE setVolumeKeys NOTIFY changed)
+  Q_PROPERTY(QString tallySet READ tallySet WRITE setTallySet NOTIFY changed)
+  Q_PROPERTY(int paces READ paces WRITE setPaces NOTIFY changed)
+  Q_PROPERTY(int allowableError READ allowableError WRITE setAllowableError NOTIFY changed)
+  Q_PROPERTY(bool introSeen READ introSeen WRITE setIntroSeen NOTIFY changed)
+
+ public:
+  enum class Light { Day, Bright, Night };
+  Q_ENUM(Light)
+
+  /// file  of the settings; made when something is first set
+  explicit Settings(const QString& file, QObject* parent = nullptr);
+
+  [[nodiscard]] Light light() const;
+  [[nodiscard]] bool gloves() const;
+  [[nodiscard]] bool leftHand() const;
+  [[nodiscard]] bool metric() const;
+  [[nodiscard]] QString language() const;  ///< "en" or "es"
+  [[nodiscard]] bool sound() const;
+  [[nodiscard]] bool volumeKeys() const;
+  [[nodiscard]] QString tallySet() const;  ///< a key of species_sets.csv
+  [[nodiscard]] int paces() const;           ///< of this person in 100 ft
+  [[nodiscard]] int allowableError() const;  ///< percent of the mean, at 95 % confidence
+  [[nodiscard]] bool introSeen() const;
+  [[nodiscard]] QStringList recentFiles() const;  ///< newest first
+
+  [[nodiscard]] oaklight::UnitSystem system() const;
+
+  void setLight(Light light);
+  void setGloves(bool on);
+  void setLeftHand(bool on);
+  void setMetric(bool on);
+  void setLanguage(const QString& language);
+  void setSound(bool on);
+  void setVolumeKeys(bool on);
+  void setTallySet(const QString& key);
+  void setPaces(int paces);
+  void setAllowableError(int percent);
+  void setIntroSeen(bool seen);
+  void addRecentFile(const QString& path);
+
+  /// The next of day, bright, night.
+  Q_INVOKABLE void nextLight();
+
+ signals:
+  void changed();
+
+ private:
+  void set(const QString& key, const QVariant& value);
+
+  QSettings file_;
+};

@@ -1,0 +1,29 @@
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// A figure, large, and what it is.
+ColumnLayout {
+    id: block
+
+    required property string figure
+    required property string caption
+
+    spacing: 0
+    Accessible.role: Accessible.StaticText
+    Accessible.name: qsTr("%1: %2").arg(block.caption).arg(block.figure)
+
+    Words {
+        text: block.figure
+        font.pixelSize: Theme.figure
+        font.bold: true
+        wrapMode: Text.NoWrap
+        Accessible.ignored: true
+    }
+    Words {
+        text: block.caption
+        color: Theme.soft
+        wrapMode: Text.NoWrap
+        Accessible.ignored: true
+    }
+}

@@ -1,0 +1,44 @@
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// What went wrong, in words, until it is mended or put away.
+Rectangle {
+    id: bar
+
+    required property DeskViewModel desk
+    readonly property bool unsaved: bar.desk.notSaved !== ""
+    readonly property string message: bar.unsaved ? bar.desk.notSaved : bar.desk.refusal
+
+    visible: message !== ""
+    implicitHeight: row.implicitHeight
+    color: Theme.warn
+
+    RowLayout {
+        id: row
+
+        anchors.fill: parent
+        anchors.leftMargin: Theme.edge
+        anchors.rightMargin: Theme.edge
+        spacing: Theme.pad
+
+        Icon {
+            name: "caution"
+            ink: Theme.onWarn
+        }
+        Words {
+            Layout.fillWidth: true
+            Layout.margins: Theme.pad
+            text: bar.unsaved ? qsTr("NOT SAVED. %1").arg(bar.message) : bar.message
+            color: Theme.onWarn
+            font.bold: bar.unsaved
+            Accessible.role: Accessible.AlertMessage
+            Accessible.name: text
+        }
+        TapButton {
+            text: bar.unsaved ? qsTr("Try again") : qsTr("All right")
+            large: true
+            onClicked: bar.unsaved ? bar.desk.retry() : bar.desk.dismissRefusal()
+        }
+    }
+}

@@ -1,0 +1,14 @@
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+Item {
+    id: page
+
+    required property Settings settings
+
+    Words {
+        anchors.centerIn: parent
+        text: page.settings.language
+    }
+}

@@ -1,0 +1,14 @@
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+Item {
+    id: page
+
+    required property AppModel app
+
+    Words {
+        anchors.centerIn: parent
+        text: page.app.pageNames[0]
+    }
+}

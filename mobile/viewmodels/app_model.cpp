@@ -1,0 +1,130 @@
+#include "mobile/viewmodels/app_model.hpp"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QMetaEnum>
+#include <QRegularExpression>
+
+#include "mobile/desk/demo_tract.hpp"
+#include "mobile/viewmodels/words.hpp"
+
+namespace {
+
+std::filesystem::path path_of(const QString& path) {
+  return std::filesystem::path(path.toStdU16String());
+}
+
+/// A name that every file system takes: letters, digits, and a dash for all else.
+QString file_name_of(const QString& title) {
+  QString name = title.trimmed();
+  static const QRegularExpression other(QStringLiteral("[^\\p{L}\\p{N}]+"));
+  name.replace(other, QStringLiteral("-"));
+  return name.isEmpty() ? QStringLiteral("tract") : name;
+}
+
+}  // namespace
+
+AppModel::AppModel(Settings& settings, Surroundings surroundings, QObject* parent)
+    : QObject(parent), settings_(settings), surroundings_(std::move(surroundings)) {}
+AppModel::~AppModel() = default;
+
+void AppModel::setPage(Page page) {
+  if (page_ == page) return;
+  page_ = page;
+  emit pageChanged();
+}
+
+QStringList AppModel::pageNames() const {
+  return {tr("Tract"), tr("Walk"),  tr("Tally"), tr("Stand"),
+          tr("Light"), tr("Marks"), tr("Setup")};
+}
+
+QString AppModel::pageIcon(int page) const {
+  return QString::fromLatin1(QMetaEnum::fromType<Page>().valueToKey(page)).toLower();
+}
+
+void AppModel::retranslate() { emit pageNamesChanged(); }
+
+QStringList AppModel::recentNames() const {
+  QStringList names;
+  for (const QString& path : settings_.recentFiles()) names << QFileInfo(path).completeBaseName();
+  return names;
+}
+
+void AppModel::openLast() {
+  const QStringList recent = settings_.recentFiles();
+  if (!recent.isEmpty() && QFileInfo::exists(recent.front())) openFile(recent.front());
+  if (workspace_ == nullptr) openDemo();
+}
+
+void AppModel::openFile(const QString& path) {
+  if (workspace_ != nullptr &&
+      QFileInfo(path) == QFileInfo(QString::fromStdString(workspace_->tract().path().string()))) {
+    return say({}, {});
+  }
+  take(TractDesk::open(path_of(path), surroundings_.clocks));
+}
+
+void AppModel::openRecent(int row) {
+  const QStringList recent = settings_.recentFiles();
+  if (row >= 0 && row < recent.size()) openFile(recent[row]);
+}
+
+void AppModel::openDemo() {
+  const QString path = QDir(surroundings_.folder).filePath(QStringLiteral("demo.gpkg"));
+  if (!QFileInfo::exists(path)) {
+    QDir().mkpath(surroundings_.folder);
+    const auto made = make_demo_tract(path_of(path), surroundings_.clocks);
+    if (!made) return say(sentence_of(made.error()), {});
+  }
+  openFile(path);
+}
+
+void AppModel::createTract(const QString& name) {
+  QDir().mkpath(surroundings_.folder);
+  auto desk = TractDesk::create(path_of(freeName(file_name_of(name))), surroundings_.clocks);
+  const bool made = desk.has_value();
+  take(std::move(desk));
+  if (!made || name.trimmed().isEmpty()) return;
+  TractDesk& open = workspace_->tract();
+  open.submit([&open, name]() -> oaklight::Result<oaklight::Action> {
+    oaklight::Tract tract = open.data().tract;
+    tract.name = name.trimmed().toStdString();
+    return oaklight::Action{"name the tract", {tract}};
+  });
+}
+
+void AppModel::copyForFriend() {
+  if (workspace_ == nullptr) return;
+  const QString base =
+      QFileInfo(QString::fromStdString(workspace_->tract().path().string())).completeBaseName();
+  const QString target = freeName(base + QStringLiteral("-copy"));
+  workspace_->tract().copyTo(path_of(target), [this, target](const oaklight::Status& copied) {
+    copied ? say({}, tr("A copy to give away: %1").arg(target))
+           : say(sentence_of(copied.error()), {});
+  });
+}
+
+void AppModel::take(oaklight::Result<std::unique_ptr<TractDesk>> desk) {
+  if (!desk) return say(sentence_of(desk.error()), {});
+  settings_.addRecentFile(QString::fromStdString((*desk)->path().string()));
+  // The old pages go before their tract does.
+  const auto old = std::exchange(
+      workspace_, std::make_unique<Workspace>(*std::move(desk), settings_));
+  emit workspaceChanged();
+  say({}, {});
+}
+
+void AppModel::say(const QString& problem, const QString& notice) {
+  problem_ = problem;
+  notice_ = notice;
+  emit problemChanged();
+}
+
+QString AppModel::freeName(const QString& wanted) const {
+  const QDir folder(surroundings_.folder);
+  QString name = wanted;
+  for (int number = 2; folder.exists(name + QStringLiteral(".gpkg")); ++number)
+    name = wanted + QLatin1Char('-') + QString::number(number);
+  return folder.filePath(name + QStringLiteral(".gpkg"));
+}

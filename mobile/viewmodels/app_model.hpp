@@ -1,0 +1,80 @@
+#pragma once
+
+#include <QObject>
+#include <QtQml/qqmlregistration.h>
+#include <memory>
+
+#include "mobile/look/settings.hpp"
+#include "mobile/viewmodels/workspace.hpp"
+
+/// The app: which tract is open, which page shows, and what this device's owner chose.
+class AppModel : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("main() makes it")
+  Q_PROPERTY(Settings* settings READ settings CONSTANT)
+  Q_PROPERTY(Workspace* workspace READ workspace NOTIFY workspaceChanged)
+  Q_PROPERTY(Page page READ page WRITE setPage NOTIFY pageChanged)
+  Q_PROPERTY(QStringList pageNames READ pageNames NOTIFY pageNamesChanged)  ///< in Page's order
+  Q_PROPERTY(QStringList recentNames READ recentNames NOTIFY workspaceChanged)
+  /// Why the last file could not be opened, made or copied; "" when there is nothing to say.
+  Q_PROPERTY(QString problem READ problem NOTIFY problemChanged)
+  /// What was done with a file, "Copied to ..."; "" when there is nothing to say.
+  Q_PROPERTY(QString notice READ notice NOTIFY problemChanged)
+
+ public:
+  enum class Page { Tract, Walk, Tally, Stand, Light, Marks, Setup };
+  Q_ENUM(Page)
+
+  /// What decides where files go, the time and the chance; passed in so that a test decides it.
+  struct Surroundings {
+    QString folder;  ///< for tract files of this app
+    TractDesk::Clocks clocks;
+  };
+
+  AppModel(Settings& settings, Surroundings surroundings, QObject* parent = nullptr);
+  ~AppModel() override;
+
+  [[nodiscard]] Settings* settings() { return &settings_; }
+  [[nodiscard]] Workspace* workspace() { return workspace_.get(); }
+  [[nodiscard]] Page page() const { return page_; }
+  void setPage(Page page);
+  [[nodiscard]] QStringList pageNames() const;
+  /// Name of the icon of the page of pageNames at that place.
+  Q_INVOKABLE [[nodiscard]] QString pageIcon(int page) const;
+  [[nodiscard]] QStringList recentNames() const;
+  [[nodiscard]] QString problem() const { return problem_; }
+  [[nodiscard]] QString notice() const { return notice_; }
+
+  /// The language changed: says all texts again.
+  void retranslate();
+  /// Opens the file that was open last, or else the demo tract.
+  void openLast();
+  /// Opens a tract file. A failure leaves the one that is open.
+  Q_INVOKABLE void openFile(const QString& path);
+  /// The file of recentNames at that place.
+  Q_INVOKABLE void openRecent(int row);
+  Q_INVOKABLE void openDemo();
+  /// Makes a tract file of that name in the app's folder and opens it.
+  Q_INVOKABLE void createTract(const QString& name);
+  /// One clean file beside the open one, to give to a friend.
+  Q_INVOKABLE void copyForFriend();
+
+ signals:
+  void workspaceChanged();
+  void pageChanged();
+  void pageNamesChanged();
+  void problemChanged();
+
+ private:
+  void take(oaklight::Result<std::unique_ptr<TractDesk>> desk);
+  void say(const QString& problem, const QString& notice);
+  [[nodiscard]] QString freeName(const QString& wanted) const;
+
+  Settings& settings_;
+  Surroundings surroundings_;
+  std::unique_ptr<Workspace> workspace_;
+  Page page_ = Page::Tract;
+  QString problem_;
+  QString notice_;
+};

@@ -1,0 +1,41 @@
+#include "mobile/viewmodels/desk_view_model.hpp"
+
+#include "mobile/viewmodels/words.hpp"
+
+DeskViewModel::DeskViewModel(TractDesk& desk, QObject* parent) : QObject(parent), desk_(desk) {
+  connect(&desk, &TractDesk::changed, this, [this] {
+    setRefusal({});
+    emit changed();
+  });
+  connect(&desk, &TractDesk::undoStateChanged, this, &DeskViewModel::undoChanged);
+  connect(&desk, &TractDesk::notSavedChanged, this, &DeskViewModel::notSavedChanged);
+  connect(&desk, &TractDesk::refused, this,
+          [this](const oaklight::Error& error) { setRefusal(sentence_of(error)); });
+}
+
+QString DeskViewModel::title() const {
+  const QString name = QString::fromStdString(desk_.data().tract.name);
+  return name.isEmpty() ? tr("Unnamed tract") : name;
+}
+bool DeskViewModel::demo() const { return desk_.data().tract.demo; }
+bool DeskViewModel::readOnly() const { return desk_.readOnly(); }
+QString DeskViewModel::undoLabel() const {
+  return QString::fromStdString(desk_.undoState().undo.value_or(""));
+}
+QString DeskViewModel::redoLabel() const {
+  return QString::fromStdString(desk_.undoState().redo.value_or(""));
+}
+QString DeskViewModel::notSaved() const {
+  return desk_.notSaved() ? sentence_of(*desk_.notSaved()) : QString();
+}
+
+void DeskViewModel::undo() { desk_.undo(); }
+void DeskViewModel::redo() { desk_.redo(); }
+void DeskViewModel::retry() { desk_.retry(); }
+void DeskViewModel::dismissRefusal() { setRefusal({}); }
+
+void DeskViewModel::setRefusal(const QString& text) {
+  if (refusal_ == text) return;
+  refusal_ = text;
+  emit refusalChanged();
+}

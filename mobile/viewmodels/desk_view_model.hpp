@@ -1,0 +1,50 @@
+#pragma once
+
+#include <QObject>
+#include <QtQml/qqmlregistration.h>
+
+#include "mobile/desk/tract_desk.hpp"
+
+/// What stands above every page of an open tract: its name, undo and redo, and what went wrong.
+class DeskViewModel : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("Workspace owns it")
+  Q_PROPERTY(QString title READ title NOTIFY changed)
+  Q_PROPERTY(bool demo READ demo NOTIFY changed)
+  Q_PROPERTY(bool readOnly READ readOnly CONSTANT)
+  Q_PROPERTY(QString undoLabel READ undoLabel NOTIFY undoChanged)  ///< "" when nothing is left
+  Q_PROPERTY(QString redoLabel READ redoLabel NOTIFY undoChanged)
+  /// A tree that is not on disk although a person tallied it; "" when all is saved.
+  Q_PROPERTY(QString notSaved READ notSaved NOTIFY notSavedChanged)
+  /// Why the last action changed nothing, and how to mend it; "" when there is nothing to say.
+  Q_PROPERTY(QString refusal READ refusal NOTIFY refusalChanged)
+
+ public:
+  explicit DeskViewModel(TractDesk& desk, QObject* parent = nullptr);
+
+  [[nodiscard]] QString title() const;
+  [[nodiscard]] bool demo() const;
+  [[nodiscard]] bool readOnly() const;
+  [[nodiscard]] QString undoLabel() const;
+  [[nodiscard]] QString redoLabel() const;
+  [[nodiscard]] QString notSaved() const;
+  [[nodiscard]] QString refusal() const { return refusal_; }
+
+  Q_INVOKABLE void undo();
+  Q_INVOKABLE void redo();
+  Q_INVOKABLE void retry();
+  Q_INVOKABLE void dismissRefusal();
+
+ signals:
+  void changed();
+  void undoChanged();
+  void notSavedChanged();
+  void refusalChanged();
+
+ private:
+  void setRefusal(const QString& text);
+
+  TractDesk& desk_;
+  QString refusal_;
+};

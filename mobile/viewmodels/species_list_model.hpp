@@ -1,0 +1,32 @@
+#pragma once
+
+#include <QAbstractListModel>
+#include <QtQml/qqmlregistration.h>
+#include <vector>
+
+#include "core/model/species.hpp"
+
+/// Species to touch, in an order that stays as it is while a plot is worked.
+class SpeciesListModel : public QAbstractListModel {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("a view model owns it")
+
+ public:
+  enum Role { NameRole = Qt::UserRole, OtherNamesRole, MastRole };
+
+  explicit SpeciesListModel(QObject* parent = nullptr) : QAbstractListModel(parent) {}
+
+  void set(std::vector<const oaklight::Species*> species);
+  /// nullptr when there is no such row.
+  [[nodiscard]] const oaklight::Species* at(int row) const;
+  /// -1 when it is not in the list.
+  [[nodiscard]] int rowOf(oaklight::SpeciesCode code) const;
+
+  [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+  [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+  [[nodiscard]] QHash<int, QByteArray> roleNames() const override;
+
+ private:
+  std::vector<const oaklight::Species*> species_;
+};

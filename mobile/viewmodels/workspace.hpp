@@ -1,0 +1,28 @@
+#pragma once
+
+#include <QObject>
+#include <QtQml/qqmlregistration.h>
+#include <memory>
+
+#include "mobile/desk/tract_desk.hpp"
+#include "mobile/look/settings.hpp"
+#include "mobile/viewmodels/desk_view_model.hpp"
+
+/// One open tract with the state of every page that works on it.
+class Workspace : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("AppModel owns it")
+  Q_PROPERTY(DeskViewModel* desk READ desk CONSTANT)
+
+ public:
+  Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent = nullptr);
+  ~Workspace() override;
+
+  [[nodiscard]] DeskViewModel* desk() { return &desk_view_; }
+  [[nodiscard]] TractDesk& tract() { return *desk_; }
+
+ private:
+  std::unique_ptr<TractDesk> desk_;
+  DeskViewModel desk_view_;
+};
