@@ -4,6 +4,7 @@
 #include <QFont>
 #include <QGuiApplication>
 #include <QMetaEnum>
+#include <QQmlComponent>
 #include <QQuickStyle>
 #include <QQuickWindow>
 #include <QScreen>
@@ -25,6 +26,14 @@ QString folder_of(const AppOptions& options) {
 AppModel::Surroundings surroundings_of(const AppOptions& options) {
   return {folder_of(options),
           {system_clock, oaklight::system_random(), QSysInfo::machineHostName().toStdString()}};
+}
+
+/// The engine's theme, before any page asks for it.
+Theme* theme_of(QQmlEngine& engine) {
+  QQmlComponent ask(&engine);
+  ask.setData("import QtQml\nimport Oaklight\nQtObject { property QtObject theme: Theme }", {});
+  const std::unique_ptr<QObject> answer(ask.create());
+  return answer == nullptr ? nullptr : answer->property("theme").value<Theme*>();
 }
 
 }  // namespace
@@ -53,7 +62,7 @@ bool AppWindow::load() {
   options_.tract.isEmpty() ? model_.openLast() : model_.openFile(options_.tract);
   engine_.addImageProvider(QStringLiteral("icon"), new IconProvider);  // the engine owns it
   engine_.addImportPath(QStringLiteral("qrc:/qt/qml"));
-  theme_ = engine_.singletonInstance<Theme*>(qmlTypeId("Oaklight", 1, 0, "Theme"));
+  theme_ = theme_of(engine_);
   if (theme_ == nullptr) return false;
   theme_->follow(settings_);
   engine_.setInitialProperties({{QStringLiteral("app"), QVariant::fromValue(&model_)}});

@@ -109,7 +109,11 @@ TractDesk::Outcome TractDesk::run(TractStore& store, const Written& written) {
   Outcome outcome{std::vector<Change>{}, {}, {}};
   if (const auto* action = std::get_if<Action>(&written)) {
     const Status applied = store.apply(*action);
-    outcome.changes = applied ? Result(action->changes) : Result<std::vector<Change>>(applied.error());
+    if (applied) {
+      outcome.changes = action->changes;
+    } else {
+      outcome.changes = applied.error();
+    }
   } else {
     outcome.changes = std::get<Replay>(written) == Replay::undo ? store.undo() : store.redo();
   }

@@ -1,5 +1,3 @@
-pragma ComponentBehavior: Bound
-
 import QtQuick
 import QtQuick.Layouts
 import Oaklight
@@ -71,7 +69,9 @@ Item {
     Component {
         id: tallyPage
 
-        Item {}
+        TallyPage {
+            workspace: desk.workspace
+        }
     }
     Component {
         id: standPage

@@ -78,7 +78,7 @@ void TallyViewModel::enterPlot() {
   classes_ = oaklight::tally_classes(width, design == nullptr ? std::nullopt : design->min_dbh,
                                      largest_class(system()));
   if (classes_.size() > static_cast<std::size_t>(class_room_))
-    classes_.resize(static_cast<std::size_t>(class_room_));
+    classes_.erase(classes_.begin() + class_room_, classes_.end());
   fillSpecies();
   last_touch_.reset();
   const auto trees = plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());

@@ -4,9 +4,11 @@
 #include <QtQml/qqmlregistration.h>
 #include <memory>
 
+#include "mobile/desk/current_plot.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/desk_view_model.hpp"
+#include "mobile/viewmodels/tally_view_model.hpp"
 
 /// One open tract with the state of every page that works on it.
 class Workspace : public QObject {
@@ -14,15 +16,20 @@ class Workspace : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("AppModel owns it")
   Q_PROPERTY(DeskViewModel* desk READ desk CONSTANT)
+  Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
 
  public:
   Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent = nullptr);
   ~Workspace() override;
 
   [[nodiscard]] DeskViewModel* desk() { return &desk_view_; }
+  [[nodiscard]] TallyViewModel* tally() { return &tally_; }
   [[nodiscard]] TractDesk& tract() { return *desk_; }
+  [[nodiscard]] CurrentPlot& plot() { return plot_; }
 
  private:
   std::unique_ptr<TractDesk> desk_;
+  CurrentPlot plot_;
   DeskViewModel desk_view_;
+  TallyViewModel tally_;
 };

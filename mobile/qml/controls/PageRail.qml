@@ -35,7 +35,7 @@ Rectangle {
                 Accessible.role: Accessible.PageTab
                 Accessible.name: text
                 Accessible.selected: checked
-                Accessible.onPressAction: click()
+                Accessible.onPressAction: clicked()
                 onClicked: rail.app.page = index
 
                 contentItem: ColumnLayout {

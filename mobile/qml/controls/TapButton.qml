@@ -13,6 +13,8 @@ T.AbstractButton {
     property bool small: false
     property string help: ""
     property string iconName: ""
+    // Only its icon is drawn; the text is spoken.
+    readonly property bool bare: button.display === T.AbstractButton.IconOnly
     readonly property bool lit: button.main || button.checked
 
     implicitWidth: implicitContentWidth
@@ -25,30 +27,28 @@ T.AbstractButton {
     Accessible.description: button.help
     Accessible.checkable: button.checkable
     Accessible.checked: button.checked
-    Accessible.onPressAction: button.click()
+    Accessible.onPressAction: button.clicked()
 
     contentItem: RowLayout {
         spacing: Theme.pad
 
         Icon {
             Layout.leftMargin: Theme.pad
-            Layout.fillWidth: label.text === ""
-            Layout.rightMargin: label.text === "" ? Theme.pad : 0
+            Layout.fillWidth: button.bare
+            Layout.rightMargin: button.bare ? Theme.pad : 0
             visible: button.iconName !== ""
             name: button.iconName
-            ink: label.color
+            ink: button.lit ? Theme.onLeaf : Theme.ink
             fillMode: Image.PreserveAspectFit
         }
 
         Words {
-            id: label
-
             Layout.fillWidth: true
             Layout.fillHeight: true
-            visible: text !== ""
+            visible: !button.bare
             leftPadding: button.iconName === "" ? Theme.pad : 0
             rightPadding: Theme.pad
-            text: button.display === T.AbstractButton.IconOnly ? "" : button.text
+            text: button.text
             color: button.lit ? Theme.onLeaf : Theme.ink
             font.bold: button.lit
             horizontalAlignment: button.iconName === "" ? Text.AlignHCenter : Text.AlignLeft

@@ -12,10 +12,10 @@ Item {
     readonly property TallyViewModel viewModel: page.workspace.tally
 
     Keys.onPressed: event => {
-        if (event.key === Qt.Key_VolumeUp && page.workspace.volumeKeys) {
+        if (event.key === Qt.Key_VolumeUp && false) {
             page.viewModel.again();
             event.accepted = true;
-        } else if (event.key === Qt.Key_VolumeDown && page.workspace.volumeKeys) {
+        } else if (event.key === Qt.Key_VolumeDown && false) {
             page.workspace.desk.undo();
             event.accepted = true;
         }
@@ -39,7 +39,7 @@ Item {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 viewModel: page.viewModel
-                onOtherAsked: search.open()
+                
             }
             LastTrees {
                 Layout.fillWidth: true
@@ -83,45 +83,10 @@ Item {
     }
 
     function edit(row) {
-        page.workspace.tree.choose(row);
-        tree.open();
     }
 
-    SpeciesSheet {
-        id: search
-
-        viewModel: page.workspace.search
-        onChosen: row => page.workspace.pinFound(row)
-    }
-    KeypadSheet {
-        id: keypad
-
-        viewModel: page.viewModel
-    }
-    TreeSheet {
-        id: tree
-
-        viewModel: page.workspace.tree
-    }
-    BorderSheet {
-        id: border
-
-        viewModel: page.workspace.border
-    }
-    SeedlingSheet {
-        id: seedlings
-
-        viewModel: page.workspace.seedlings
-    }
-
-    function openKeypad() {
-        keypad.open();
-    }
-    function openBorder() {
-        border.open();
-    }
-    function openSeedlings() {
-        page.workspace.seedlings.refresh();
-        seedlings.open();
-    }
+    function openKeypad() {}
+    function openBorder() {}
+    function openSeedlings() {}
+    function plotDone() {}
 }
