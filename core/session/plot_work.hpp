@@ -99,22 +99,22 @@ Result<Action> add_plot(const LiveTract& live, const TractKnowledge& knowledge, 
                         Plot plot);
 
 /// One cell of the seedling count.
-struct RegenCell {
+struct SeedlingCell {
   PlotId plot;
   SpeciesCode species;
   RegenHeight height = RegenHeight::under_1_ft;
 };
 /// What was counted; nothing is "not counted", which is not 0.
-[[nodiscard]] std::optional<int> regen_count(const LiveTract& live, const RegenCell& cell);
+[[nodiscard]] std::optional<int> regen_count(const LiveTract& live, const SeedlingCell& cell);
 /// Counts one more (step 1) or one less (step -1). From nothing, one more is 1.
 ///
 /// errors   contradiction: the plot is planned or skipped; missing_value: the cruise tells no size
 ///          of its seedling plot; out_of_range below 0 or above the form's most; unknown_species
 Result<Action> count_regen(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                           const RegenCell& cell, int step);
+                           const SeedlingCell& cell, int step);
 /// Sets a count; 0 means looked and found none, nothing takes the record out of use. Errors: as
 /// count_regen.
 Result<Action> set_regen(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                         const RegenCell& cell, std::optional<int> count);
+                         const SeedlingCell& cell, std::optional<int> count);
 
 }  // namespace oaklight

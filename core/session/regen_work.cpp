@@ -7,7 +7,7 @@
 namespace oaklight {
 namespace {
 
-const Regen* find_regen(const LiveTract& live, const RegenCell& cell) {
+const Regen* find_regen(const LiveTract& live, const SeedlingCell& cell) {
   for (const Regen* regen : live.regens_of(cell.plot)) {
     if (regen->species == cell.species && regen->height == cell.height) return regen;
   }
@@ -28,7 +28,7 @@ std::string_view height_words(RegenHeight height) {
 
 /// Seedlings are counted on ground of a known size, on a plot that was visited.
 std::optional<Error> fault_of(const LiveTract& live, const TractKnowledge& knowledge,
-                              const RegenCell& cell, int count) {
+                              const SeedlingCell& cell, int count) {
   const Plot* plot = live.find(cell.plot);
   if (plot == nullptr) return no_such("plot", to_text(cell.plot));
   const Cruise* cruise = live.find(plot->cruise);
@@ -54,18 +54,18 @@ std::optional<Error> fault_of(const LiveTract& live, const TractKnowledge& knowl
 
 }  // namespace
 
-std::optional<int> regen_count(const LiveTract& live, const RegenCell& cell) {
+std::optional<int> regen_count(const LiveTract& live, const SeedlingCell& cell) {
   const Regen* regen = find_regen(live, cell);
   return regen == nullptr ? std::nullopt : std::optional(regen->count);
 }
 
 Result<Action> count_regen(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                           const RegenCell& cell, int step) {
+                           const SeedlingCell& cell, int step) {
   return set_regen(live, knowledge, ids, cell, regen_count(live, cell).value_or(0) + step);
 }
 
 Result<Action> set_regen(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                         const RegenCell& cell, std::optional<int> count) {
+                         const SeedlingCell& cell, std::optional<int> count) {
   const Regen* before = find_regen(live, cell);
   const std::string what =
       species_name(knowledge, cell.species) + " " + std::string(height_words(cell.height));

@@ -9,8 +9,23 @@ Item {
     required property AppModel app
     required property Workspace workspace
 
-    LayoutMirroring.enabled: Theme.leftHand
-    LayoutMirroring.childrenInherit: false
+    // Every page has these two properties, and nothing else comes from outside.
+    function showPage() {
+        page.setSource(desk.app.pageSource, {
+            app: desk.app,
+            workspace: desk.workspace
+        });
+    }
+
+    Component.onCompleted: showPage()
+
+    Connections {
+        target: desk.app
+
+        function onPageChanged() {
+            desk.showPage();
+        }
+    }
 
     RowLayout {
         anchors.fill: parent
@@ -39,11 +54,10 @@ Item {
             }
 
             Loader {
-                id: loader
+                id: page
 
                 Layout.fillWidth: true
                 Layout.fillHeight: true
-                sourceComponent: [tractPage, walkPage, tallyPage, standPage, lightPage, marksPage, setupPage][desk.app.page]
             }
         }
     }
@@ -52,47 +66,5 @@ Item {
         id: pages
 
         app: desk.app
-    }
-
-    Component {
-        id: tractPage
-
-        TractPage {
-            app: desk.app
-        }
-    }
-    Component {
-        id: walkPage
-
-        Item {}
-    }
-    Component {
-        id: tallyPage
-
-        TallyPage {
-            workspace: desk.workspace
-        }
-    }
-    Component {
-        id: standPage
-
-        Item {}
-    }
-    Component {
-        id: lightPage
-
-        Item {}
-    }
-    Component {
-        id: marksPage
-
-        Item {}
-    }
-    Component {
-        id: setupPage
-
-        SetupPage {
-            settings: desk.app.settings
-        }
     }
 }

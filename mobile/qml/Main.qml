@@ -1,12 +1,22 @@
 import QtQuick
 import QtQuick.Controls.Basic
-import QtQuick.Layouts
 import Oaklight
 
 ApplicationWindow {
     id: window
 
     required property AppModel app
+
+    function showDesk() {
+        if (window.app.workspace === null) {
+            desk.source = "";
+        } else {
+            desk.setSource("Desk.qml", {
+                app: window.app,
+                workspace: window.app.workspace
+            });
+        }
+    }
 
     width: 1280
     height: 800
@@ -15,14 +25,20 @@ ApplicationWindow {
     title: "Oaklight"
     visible: true
     color: Theme.ground
+    Component.onCompleted: showDesk()
+
+    Connections {
+        target: window.app
+
+        function onWorkspaceChanged() {
+            window.showDesk();
+        }
+    }
 
     Loader {
+        id: desk
+
         anchors.fill: parent
-        active: window.app.workspace !== null
-        sourceComponent: Desk {
-            app: window.app
-            workspace: window.app.workspace
-        }
     }
 
     NoTract {

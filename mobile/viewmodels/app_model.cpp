@@ -39,6 +39,11 @@ QStringList AppModel::pageNames() const {
           tr("Light"), tr("Marks"), tr("Setup")};
 }
 
+QString AppModel::pageSource() const {
+  return QStringLiteral("pages/%1Page.qml")
+      .arg(QString::fromLatin1(QMetaEnum::fromType<Page>().valueToKey(static_cast<int>(page_))));
+}
+
 QString AppModel::pageIcon(int page) const {
   return QString::fromLatin1(QMetaEnum::fromType<Page>().valueToKey(page)).toLower();
 }

@@ -15,6 +15,7 @@ class AppModel : public QObject {
   Q_PROPERTY(Settings* settings READ settings CONSTANT)
   Q_PROPERTY(Workspace* workspace READ workspace NOTIFY workspaceChanged)
   Q_PROPERTY(Page page READ page WRITE setPage NOTIFY pageChanged)
+  Q_PROPERTY(QString pageSource READ pageSource NOTIFY pageChanged)  ///< relative to qml/
   Q_PROPERTY(QStringList pageNames READ pageNames NOTIFY pageNamesChanged)  ///< in Page's order
   Q_PROPERTY(QStringList recentNames READ recentNames NOTIFY workspaceChanged)
   /// Why the last file could not be opened, made or copied; "" when there is nothing to say.
@@ -39,6 +40,7 @@ class AppModel : public QObject {
   [[nodiscard]] Workspace* workspace() { return workspace_.get(); }
   [[nodiscard]] Page page() const { return page_; }
   void setPage(Page page);
+  [[nodiscard]] QString pageSource() const;
   [[nodiscard]] QStringList pageNames() const;
   /// Name of the icon of the page of pageNames at that place.
   Q_INVOKABLE [[nodiscard]] QString pageIcon(int page) const;

@@ -22,7 +22,7 @@ class PlotStatusTest : public WorkTest {
 
   StandId stand_;
   PlotId plot_;
-  RegenCell cell_;
+  SeedlingCell cell_;
 };
 
 TEST_F(PlotStatusTest, StartingRecordsThePlaceAndLeavesThePlotPlanned) {
@@ -98,7 +98,7 @@ TEST_F(PlotStatusTest, SeedlingsAreCountedUpAndDownAndNothingIsNotZero) {
   EXPECT_EQ(regen_count(live_, cell_), std::nullopt);
   done(set_regen(live_, knowledge_, ids_, cell_, 40));
   EXPECT_EQ(regen_count(live_, cell_), 40);
-  const RegenCell taller{plot_, kWhiteOak, RegenHeight::over_4_5_ft};
+  const SeedlingCell taller{plot_, kWhiteOak, RegenHeight::over_4_5_ft};
   EXPECT_EQ(regen_count(live_, taller), std::nullopt) << "each height is counted by itself";
   EXPECT_EQ(difference_from_file(), "");
 }

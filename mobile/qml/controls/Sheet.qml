@@ -11,7 +11,7 @@ T.Popup {
     default property alias body: body.data
 
     parent: T.Overlay.overlay
-    anchors.centerIn: parent
+    anchors.centerIn: T.Overlay.overlay
     width: Theme.sheetWidth
     height: Theme.sheetHeight
     modal: true
@@ -30,7 +30,8 @@ T.Popup {
         color: Theme.shade
     }
 
-    contentItem: ColumnLayout {
+    contentData: ColumnLayout {
+        anchors.fill: parent
         spacing: Theme.pad
 
         RowLayout {

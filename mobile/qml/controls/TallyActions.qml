@@ -6,8 +6,12 @@ import Oaklight
 GridLayout {
     id: actions
 
-    required property Item page
-    readonly property TallyViewModel viewModel: actions.page.viewModel
+    required property TallyViewModel viewModel
+
+    signal keypadAsked
+    signal borderAsked
+    signal seedlingsAsked
+    signal doneAsked
 
     columnSpacing: Theme.pad
     rowSpacing: Theme.pad
@@ -18,7 +22,7 @@ GridLayout {
         text: qsTr("Keypad")
         help: qsTr("Type a measured diameter")
         enabled: actions.viewModel.closed === ""
-        onClicked: actions.page.openKeypad()
+        onClicked: actions.keypadAsked()
     }
     TapButton {
         Layout.fillWidth: true
@@ -34,20 +38,20 @@ GridLayout {
         text: qsTr("Border tree")
         help: qsTr("Whether a tree near the edge is in or out")
         enabled: actions.viewModel.closed === ""
-        onClicked: actions.page.openBorder()
+        onClicked: actions.borderAsked()
     }
     TapButton {
         Layout.fillWidth: true
         Layout.preferredWidth: 1
         text: qsTr("Seedlings")
         enabled: actions.viewModel.closed === ""
-        onClicked: actions.page.openSeedlings()
+        onClicked: actions.seedlingsAsked()
     }
     TapButton {
         Layout.fillWidth: true
         Layout.preferredWidth: 1
         text: qsTr("Plot is done")
-        onClicked: actions.page.plotDone()
+        onClicked: actions.doneAsked()
     }
     RainLock {
         Layout.fillWidth: true

@@ -4,10 +4,11 @@ import Oaklight
 Item {
     id: page
 
-    required property Settings settings
+    required property AppModel app
+    required property Workspace workspace
 
     Words {
         anchors.centerIn: parent
-        text: page.settings.language
+        text: page.app.pageNames[page.app.page]
     }
 }

@@ -8,6 +8,7 @@ import Oaklight
 Item {
     id: page
 
+    required property AppModel app
     required property Workspace workspace
     readonly property TallyViewModel viewModel: page.workspace.tally
 
@@ -53,7 +54,7 @@ Item {
                 Layout.fillWidth: true
                 visible: !Theme.wide
                 columns: Theme.phone ? 3 : 6
-                page: page
+                viewModel: page.viewModel
             }
         }
 
@@ -77,7 +78,7 @@ Item {
             TallyActions {
                 Layout.fillWidth: true
                 columns: 2
-                page: page
+                viewModel: page.viewModel
             }
         }
     }

@@ -5,9 +5,10 @@ Item {
     id: page
 
     required property AppModel app
+    required property Workspace workspace
 
     Words {
         anchors.centerIn: parent
-        text: page.app.pageNames[0]
+        text: page.app.pageNames[page.app.page]
     }
 }
