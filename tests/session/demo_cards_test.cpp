@@ -7,6 +7,7 @@
 #include "core/session/card_view.hpp"
 #include "core/session/card_work.hpp"
 #include "core/session/decide.hpp"
+#include "core/session/marks_view.hpp"
 #include "core/session/tract_session.hpp"
 #include "tests/support/temp_dir.hpp"
 
@@ -113,6 +114,46 @@ TEST_F(DemoCards, ARecommendationForOneStandIsThatForAll) {
     EXPECT_TRUE(recommend_stand(live_->data(), knowledge(), ids_, stand.id)->changes.empty())
         << "nothing is new the second time";
   }
+}
+
+TEST_F(DemoCards, TheListOfMarksHoldsEveryTreeOfTheWalk) {
+  const auto& data = live_->data();
+  auto view = marks_view(data, knowledge(), {}, {});
+  ASSERT_TRUE(view) << to_text(view.error());
+  EXPECT_EQ(view->rows.size(), data.walk_trees.size());
+  EXPECT_EQ(view->totals.undecided, view->totals.trees) << "nothing is decided yet";
+  recommend_all();
+  view = marks_view(data, knowledge(), {}, {});
+  ASSERT_TRUE(view);
+  EXPECT_EQ(view->totals.undecided, 0);
+  EXPECT_EQ(view->totals.by_hand, 0);
+  for (const auto& entry : kWords<Verdict>) {
+    EXPECT_EQ(view->totals.of(entry.value),
+              std::ranges::count(data.marks, entry.value, &Mark::verdict))
+        << entry.word;
+  }
+  int in_stands = 0;
+  for (const Stand& stand : data.stands) {
+    in_stands += marks_view(data, knowledge(), stand.id, {})->totals.trees;
+  }
+  EXPECT_EQ(in_stands, view->totals.trees);
+}
+
+TEST_F(DemoCards, TheListOfMarksTellsTheStopsOfThePackets) {
+  recommend_all();
+  const auto view = marks_view(live_->data(), knowledge(), {}, {});
+  ASSERT_TRUE(view);
+  const PacketOptions options{day_from_text("2026-11-25").value(), {}};
+  const auto packet = packet_for(live_->data(), knowledge(), Reader::logger, options);
+  ASSERT_TRUE(packet) << to_text(packet.error());
+  ASSERT_FALSE(packet->trained.empty());
+  for (const PacketTree& tree : packet->trained) {
+    const auto row = std::ranges::find(view->rows, tree.tag, &MarkRow::tag);
+    ASSERT_NE(row, view->rows.end());
+    ASSERT_FALSE(row->cautions.empty()) << tree.tag;
+    EXPECT_EQ(row->cautions.front().severity, Severity::stop) << tree.tag;
+  }
+  EXPECT_GE(view->totals.stops, static_cast<int>(packet->trained.size()));
 }
 
 TEST_F(DemoCards, OneCardIsTheSameAloneAndAmongAll) {
