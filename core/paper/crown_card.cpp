@@ -33,17 +33,6 @@ CrownNeighbour neighbour_of(const ReleaseGraph& graph, const CrownContact& conta
           .arc = contact.arc};
 }
 
-CrownCard bare_card(const ReleaseGraph& graph, std::size_t crop, const SpeciesTable& table) {
-  const ReleaseTree& tree = graph.trees()[crop];
-  const Species* species = table.find(tree.facts.species);
-  CrownCard card;
-  card.tag = tree.tag;
-  card.species = short_name(species, tree.facts.species);
-  card.dbh = tree.facts.dbh.inches();
-  card.crown = drawn_crown(tree.facts, species);
-  return card;
-}
-
 /// Where the records say that a neighbour stands: its own card first, then the other's turned
 /// around.
 void place(CrownNeighbour& neighbour, Uuid crop, Uuid other, std::span<const Contact> contacts) {
@@ -62,7 +51,48 @@ void place(CrownNeighbour& neighbour, Uuid crop, Uuid other, std::span<const Con
   }
 }
 
+/// What was seen, for drawing; where nobody looked it may be either.
+Closeness closeness_of(Seen seen) {
+  switch (seen) {
+    case Seen::touches:
+    case Seen::over:
+      return Closeness::touching;
+    case Seen::below:
+    case Seen::none:
+      return Closeness::clear;
+    case Seen::not_looked:
+      return Closeness::doubtful;
+  }
+  return Closeness::doubtful;
+}
+
 }  // namespace
+
+CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const SpeciesTable& species) {
+  const Species* known = species.find(facts.species);
+  CrownCard card;
+  card.tag = tag;
+  card.species = short_name(known, facts.species);
+  card.dbh = facts.dbh.inches();
+  card.crown = drawn_crown(facts, known);
+  return card;
+}
+
+CrownNeighbour crown_neighbour(const std::string& tag, const TreeFacts& facts,
+                               const Contact& contact, Sides sides, bool goes,
+                               const SpeciesTable& species) {
+  const Species* known = species.find(facts.species);
+  CrownNeighbour neighbour{.tag = tag,
+                           .species = short_name(known, facts.species),
+                           .crown = drawn_crown(facts, known),
+                           .sides = sides,
+                           .azimuth = contact.azimuth,
+                           .distance = {},
+                           .closeness = closeness_of(contact.seen),
+                           .goes = goes};
+  if (contact.distance) neighbour.distance = contact.distance->feet();
+  return neighbour;
+}
 
 CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool goes_gone) {
   CrownEdge edge;
@@ -85,8 +115,8 @@ CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool
 
 CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<const Contact> contacts,
                      const std::vector<bool>& goes, const SpeciesTable& species) {
-  CrownCard card = bare_card(graph, crop, species);
   const ReleaseTree& tree = graph.trees()[crop];
+  CrownCard card = crown_card(tree.tag, tree.facts, species);
   for (const std::uint32_t i : graph.around(crop)) {
     const CrownContact& contact = graph.contacts()[i];
     CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
@@ -101,7 +131,7 @@ CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<cons
 CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
                             std::span<const MappedTree> places, const std::vector<bool>& goes,
                             const SpeciesTable& species) {
-  CrownCard card = bare_card(graph, crop, species);
+  CrownCard card = crown_card(graph.trees()[crop].tag, graph.trees()[crop].facts, species);
   card.map = true;
   card.crown = crowded_crown_radius(*card.dbh);
   const auto place_of = [places](Uuid id) {

@@ -6,36 +6,17 @@
 #include <numbers>
 
 #include "core/paper/crown_edge.hpp"
+#include "core/paper/crown_marks.hpp"
 #include "core/paper/crown_spots.hpp"
 #include "core/paper/label_placement.hpp"
 
 namespace oaklight {
 namespace {
 
-constexpr double kThick = 6.0;
+constexpr double kThick = kOpenEdge;
 constexpr double kSideLetter = 16.0;  // room for N, E, S, W around the crowns
 
 QRectF around(QPointF p, double by) { return {p.x() - by, p.y() - by, 2.0 * by, 2.0 * by}; }
-
-QPainterPath circle(QPointF middle, double radius) {
-  QPainterPath path;
-  path.addEllipse(middle, radius, radius);
-  return path;
-}
-
-/// Slanting chords of a circle.
-QPainterPath chords(QPointF middle, double radius) {
-  constexpr double kEvery = 6.0;
-  const QPointF along(std::numbers::sqrt2 / 2.0, -std::numbers::sqrt2 / 2.0);
-  const QPointF across(along.y(), -along.x());
-  QPainterPath path;
-  for (double off = -radius + kEvery / 2.0; off < radius; off += kEvery) {
-    const double half = std::sqrt(radius * radius - off * off);
-    path.moveTo(middle + across * off - along * half);
-    path.lineTo(middle + across * off + along * half);
-  }
-  return path;
-}
 
 QString name_of(const CrownNeighbour& n) {
   return printable(n.tag) + QStringLiteral(" ") + printable(n.species);
@@ -91,6 +72,9 @@ class CrownPainter {
     if (!card_.map) {
       words += QStringLiteral("%1 of 4 sides free now").arg(card_.now.open.count());
       if (any_goes()) words += QStringLiteral(", %1 after").arg(card_.after.open.count());
+      if (const int shared = card_.after.shared.count(); shared > 0) {
+        words += QStringLiteral(", %1 shared by a pair").arg(shared);
+      }
       if (const int unknown = card_.now.unknown.count(); unknown > 0) {
         words += QStringLiteral("; %1 to be looked at").arg(unknown);
       }
@@ -113,6 +97,7 @@ class CrownPainter {
     };
     add_edge(EdgeState::open, "open now");
     add_edge(EdgeState::opens, "opens after");
+    add_edge(EdgeState::shared, "shared by a pair");
     add_edge(EdgeState::closed, "closed");
     add_edge(EdgeState::unknown, "look again");
     for (const bool goes : {true, false}) {
@@ -133,16 +118,6 @@ class CrownPainter {
            QStringLiteral("crop tree")});
     }
     return out;
-  }
-
-  static void draw_crown(Drawing& drawing, QPointF at, double radius, bool goes) {
-    if (goes) {
-      drawing.outline(chords(at, radius), {0.9, Ink::soft});
-      const double dash = std::min(5.0, radius / 2.0);
-      drawing.outline(circle(at, radius), {1.6, Ink::black, {dash, 0.6 * dash}});
-    } else {
-      drawing.outline(circle(at, radius), {1.8, Ink::leave});
-    }
   }
 
   void write_foot() {
@@ -251,20 +226,6 @@ class CrownPainter {
     for (double bearing = 0.0; bearing < 360.0; bearing += kEvery) {
       taken_.push_back(around(middle_ + on_paper(towards(bearing)) * radius_, kThick / 2.0));
     }
-  }
-
-  static Stroke pen_of(EdgeState state) {
-    switch (state) {
-      case EdgeState::open:
-        return {kThick, Ink::light};
-      case EdgeState::opens:
-        return {kThick, Ink::light, {7.0, 3.0}};
-      case EdgeState::closed:
-        return {1.6, Ink::black};
-      case EdgeState::unknown:
-        return {1.8, Ink::soft, {1.8, 3.4}};
-    }
-    return {};
   }
 
   struct Label {

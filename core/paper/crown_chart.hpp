@@ -27,7 +27,8 @@ struct CrownNeighbour {
 /// The four sides of a crown; each is in one set.
 struct CrownEdge {
   Sides open, closed;
-  Sides unknown;  ///< nobody looked, or contact is in doubt
+  Sides shared = {};   ///< closed only by another crop tree of its pair
+  Sides unknown = {};  ///< nobody looked, or contact is in doubt
 };
 
 /// One crop tree and what stands around it.
@@ -49,6 +50,15 @@ struct CrownCard {
 /// goes_gone   leave the neighbours that go out
 CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool goes_gone);
 
+/// A card without neighbours from the records of its tree, its crown as wide as
+/// stand_grown_crown_width gives it. Its `now` and `after` are empty: the caller knows the sides.
+CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const SpeciesTable& species);
+/// One neighbour from its records and its contact.
+/// sides    on which it stands; those of the contact, or of its azimuth
+CrownNeighbour crown_neighbour(const std::string& tag, const TreeFacts& facts,
+                               const Contact& contact, Sides sides, bool goes,
+                               const SpeciesTable& species);
+
 /// The card of one tree of a graph of cards, crowns as wide as stand_grown_crown_width gives them.
 /// A caller that has the plan's own sides may put them into `now` and `after`.
 ///
@@ -67,10 +77,12 @@ CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
 /// The crop crown from above in the middle, north up; its neighbours at their azimuth or side,
 /// those that go hatched with a dashed edge, those that stay plain, each with its tag and species.
 /// The edge of the crop crown is a thick arc where it is open now, thick and dashed where it opens
-/// when the trees that go are gone, thin where it stays closed, dotted where nobody looked. A
-/// neighbour of which only the side is known stands in the middle of that side, its stem drawn
-/// hollow; a side that somebody saw closed is closed from corner to corner. Neighbours of no known
-/// side are named below the picture. assumes  a PaperApplication lives
+/// when the trees that go are gone, thin where it stays closed (a little stronger where only a crop
+/// tree of its pair closes it), dotted where nobody looked. A neighbour of which only the side is
+/// known stands in the middle of that side, its stem drawn hollow; a side that somebody saw closed
+/// is closed from corner to corner. Neighbours of no known side are named below the picture.
+///
+/// assumes  a PaperApplication lives
 Drawing draw_crowns(const CrownCard& card, const PictureFrame& frame);
 
 }  // namespace oaklight

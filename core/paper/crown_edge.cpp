@@ -13,8 +13,9 @@ constexpr double kPerSide = 25.0;  // a side is a quarter of the edge
 
 EdgeState state_of_side(const CrownCard& card, Side side) {
   if (card.now.open.has(side)) return EdgeState::open;
-  if (card.now.unknown.has(side)) return EdgeState::unknown;
-  return card.after.open.has(side) ? EdgeState::opens : EdgeState::closed;
+  if (card.after.open.has(side)) return EdgeState::opens;
+  if (card.after.shared.has(side)) return EdgeState::shared;
+  return card.after.unknown.has(side) ? EdgeState::unknown : EdgeState::closed;
 }
 
 bool covers(const Arc& arc, double bearing) {

@@ -8,7 +8,7 @@
 namespace oaklight {
 
 /// How a part of a crop crown's edge stands, now and after.
-enum class EdgeState : std::uint8_t { open, opens, closed, unknown };
+enum class EdgeState : std::uint8_t { open, opens, shared, closed, unknown };
 
 /// From one bearing clockwise to another, degrees; from < to <= from + 360.
 struct EdgePart {

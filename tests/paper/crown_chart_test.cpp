@@ -101,6 +101,40 @@ TEST_F(CrownPicture, ASideThatNobodyLookedAtIsNotFree) {
   EXPECT_NE(test::words_of(drawing).find("look again"), std::string::npos);
 }
 
+TEST_F(CrownPicture, IsMadeFromTheRecordsOfACardToo) {
+  const SpeciesTable& species = test::shipped_knowledge().species;
+  const test::ShortCards cards = test::cards(kCrowded);
+  const CrownCard whole = card_of(kCrowded);
+  const CrownCard card = crown_card("A", cards.trees[0].facts, species);
+  EXPECT_EQ(card.crown, whole.crown);
+  EXPECT_EQ(card.species, whole.species);
+  for (std::size_t i = 0; i < cards.contacts.size(); ++i) {
+    const Contact& contact = cards.contacts[i];
+    const WalkTree& tree = cards.trees[i + 1];
+    const CrownNeighbour made =
+        crown_neighbour(tree.tag, tree.facts, contact, contact.sides, false, species);
+    const CrownNeighbour& other = neighbour(whole, tree.tag);
+    EXPECT_EQ(made.crown, other.crown) << tree.tag;
+    EXPECT_EQ(made.closeness, other.closeness) << tree.tag;
+    EXPECT_EQ(made.distance, other.distance) << tree.tag;
+    EXPECT_EQ(made.azimuth, other.azimuth) << tree.tag;
+  }
+}
+
+TEST_F(CrownPicture, ASideOfAPairIsNeitherOpenNorClosed) {
+  CrownCard card = card_of(kCrowded, {"m1", "m3"});
+  for (CrownEdge* edge : {&card.now, &card.after}) {
+    edge->closed = {};
+    edge->shared = {Side::east};
+  }
+  const EdgeRing ring(card);
+  EXPECT_TRUE(ring.has(EdgeState::shared));
+  EXPECT_EQ(ring.share_open(true), 75.0);
+  EXPECT_NE(
+      test::words_of(draw_crowns(card, test::sized_frames()[0].frame)).find("1 shared by a pair"),
+      std::string::npos);
+}
+
 TEST_F(CrownPicture, ReadingsGoWithTheNeighbourAndAreTurnedAroundOnTheOtherCard) {
   const CrownCard card = card_of(
       "crop A WO 15 co\n"

@@ -33,10 +33,10 @@ Ink ground_under(const std::vector<DrawingItem>& items, std::size_t before, QPoi
   return Ink::white;
 }
 
-void check_text(const std::vector<DrawingItem>& items, std::size_t i,
+void check_text(const std::vector<DrawingItem>& items, std::size_t i, double smallest,
                 std::vector<std::string>& faults) {
   const auto& text = std::get<TextItem>(items[i]);
-  if (text.style.points < kSmallestText - 1e-9) faults.push_back("under 10 pt: " + told(text));
+  if (text.style.points < smallest - 1e-9) faults.push_back("too small: " + told(text));
   const bool large = text.style.points >= 18.0 || (text.style.bold && text.style.points >= 14.0);
   const QRectF box = letters_of(text);
   for (const QPointF spot : {box.center(), box.topLeft(), box.bottomRight()}) {
@@ -112,6 +112,7 @@ const std::vector<SizedFrame>& sized_frames() {
       {"phone", {QSizeF(380.0, 480.0), 14.0}},
       {"tablet", {QSizeF(800.0, 600.0), 16.0}},
       {"half_page", {QSizeF(525.0, 330.0), 11.0}},  // the body of a letter page, halved
+      {"small", {QSizeF(185.0, 300.0), 12.7}},      // a phone of 412 x 915 by its true size
   };
   return frames;
 }
@@ -134,6 +135,8 @@ double contrast(const QColor& a, const QColor& b) {
 std::vector<std::string> faults_of(const Drawing& drawing, const PictureFrame& frame) {
   std::vector<std::string> faults;
   const QRectF inside = QRectF(QPointF(0.0, 0.0), frame.size).adjusted(-0.01, -0.01, 0.01, 0.01);
+  const double room = std::min(frame.size.width(), frame.size.height());
+  const double smallest = std::min(frame.letters, room / 20.0) * kSmallestText / kBodyText.points;
   const auto& items = drawing.items();
   for (std::size_t i = 0; i < items.size(); ++i) {
     const QRectF box = box_of(items[i]);
@@ -143,7 +146,7 @@ std::vector<std::string> faults_of(const Drawing& drawing, const PictureFrame& f
                        (text != nullptr ? ": " + told(*text) : ""));
     }
     if (text == nullptr) continue;
-    check_text(items, i, faults);
+    check_text(items, i, smallest, faults);
     check_crossings(items, i, faults);
   }
   faults.erase(std::unique(faults.begin(), faults.end()), faults.end());
