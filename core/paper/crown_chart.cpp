@@ -181,7 +181,7 @@ class CrownPainter {
           letter + QPointF(0.0, 4.5),
           QString::fromUtf8(side.word.data(), static_cast<qsizetype>(side.word.size())),
           kSubheadText);
-      taken_.push_back(around(letter, 8.0));
+      keep_clear(around(letter, 8.0));
       bearing += 90.0;
     }
   }
@@ -208,7 +208,7 @@ class CrownPainter {
   void draw_stem(QPointF stem, bool measured) {
     drawing().dot(stem, 3.4, Ink::black);
     if (!measured) drawing().dot(stem, 1.9, Ink::white);
-    taken_.push_back(around(stem, 4.0));
+    keep_clear(around(stem, 4.0));
   }
 
   void draw_edge() {
@@ -264,12 +264,22 @@ class CrownPainter {
     write_far(homeless);
   }
 
-  /// Labels that find no room at their crown stand away from it, with a line to the stem.
-  void write_far(const std::vector<Label>& labels) {
+  /// Labels that find no room at their crown stand away from it, with a line to the stem; where all
+  /// is full, the tag alone and over the edges of crowns, for no neighbour may be left without its
+  /// tag.
+  void write_far(std::vector<Label> labels) {
     std::vector<LabelWish> wishes;
     for (const Label& label : labels) wishes.push_back({label.at, size_of(label), 5.0});
-    const auto places = place_labels(wishes, sheet_.picture(), taken_);
+    auto places = place_labels(wishes, sheet_.picture(), taken_);
     for (std::size_t i = 0; i < labels.size(); ++i) {
+      if (places[i]) keep_clear(places[i]->box);
+    }
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+      if (!places[i]) {
+        labels[i].species.clear();
+        const LabelWish wish{labels[i].at, size_of(labels[i]), 5.0};
+        places[i] = place_labels({&wish, 1}, sheet_.picture(), words_).front();
+      }
       if (!places[i]) continue;
       if (const auto& leader = places[i]->leader) {
         drawing().line(leader->p1(), leader->p2(), {0.7, Ink::black});
@@ -278,8 +288,14 @@ class CrownPainter {
     }
   }
 
+  /// Words and stems, which nothing may cover.
+  void keep_clear(const QRectF& box) {
+    taken_.push_back(box);
+    words_.push_back(box);
+  }
+
   static QString cut(const std::string& words, const TextStyle& style) {
-    constexpr double kLongest = 96.0;
+    constexpr double kLongest = 112.0;
     return fitted(printable(words), style, kLongest);
   }
 
@@ -337,14 +353,14 @@ class CrownPainter {
     const double x = box.center().x();
     drawing().text_centred(QPointF(x, box.top() + 11.0), label.tag, kStrongText);
     drawing().text_centred(QPointF(x, box.top() + 22.5), label.species, kSmallText);
-    taken_.push_back(box);
+    keep_clear(box);
   }
 
   void write_label(const Label& label, const QRectF& box) {
     drawing().fill_rect(box, Ink::white);
     drawing().text(QPointF(box.left() + 2.0, box.top() + 11.0), label.tag, kStrongText);
     drawing().text(QPointF(box.left() + 2.0, box.top() + 22.5), label.species, kSmallText);
-    taken_.push_back(box);
+    keep_clear(box);
   }
 
   const CrownCard& card_;
@@ -355,7 +371,7 @@ class CrownPainter {
   QPointF middle_;
   QSizeF half_;  // from the middle to the outermost crowns
   double scale_ = 1.0, radius_ = 0.0;
-  std::vector<QRectF> taken_;
+  std::vector<QRectF> taken_, words_;
 };
 
 }  // namespace

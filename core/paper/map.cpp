@@ -13,6 +13,8 @@ namespace {
 
 constexpr double kMarkRadius = 4.2;
 constexpr double kSmallMarkRadius = 2.4;
+constexpr double kLeastMarkRadius = 1.3;  // of trees on a map of plots that has many
+constexpr std::size_t kManyTrees = 60;
 constexpr double kPlotMark = 8.5;
 constexpr double kLeastPlotMark = 4.0;
 constexpr double kPlotLabelReach = 12.0;  // a label further away could be that of another
@@ -95,8 +97,10 @@ class MapPainter {
   void draw_trees() {
     std::vector<bool> tagged(scene_.trees.size(), false);
     for (const std::size_t i : content_.tagged) tagged[i] = true;
+    const bool crowded = !scene_.plots.empty() && scene_.trees.size() > kManyTrees;
+    const double small_radius = crowded ? kLeastMarkRadius : kSmallMarkRadius;
     for (std::size_t i = 0; i < scene_.trees.size(); ++i) {
-      if (!tagged[i]) draw_tree(scene_.trees[i], kSmallMarkRadius);
+      if (!tagged[i]) draw_tree(scene_.trees[i], small_radius);
     }
     for (const std::size_t i : content_.tagged) draw_tree(scene_.trees[i], kMarkRadius);
     if (!scene_.landing) return;

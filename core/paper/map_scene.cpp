@@ -142,11 +142,24 @@ MapScene make_scene(const Packet& packet) {
   return scene;
 }
 
+/// "Cove ", to tell apart plots of two stands that have the same label.
+static QString name_of_stand(const TractData& data, StandId id) {
+  const auto found = std::find_if(data.stands.begin(), data.stands.end(),
+                                  [id](const Stand& stand) { return stand.id == id; });
+  return found == data.stands.end() ? QString() : printable(found->name) + QStringLiteral(" ");
+}
+
 MapScene make_scene(const TractData& data, const TractMapFocus& focus, UnitSystem units) {
   MapScene scene;
   const std::vector<WalkTree> walked = placed_walk_trees(data);
   const Position origin = middle_of(data, walked);
-  add_ground(scene, origin, data.stands, data.lines, data.tract, units);
+  std::vector<Stand> stands;
+  for (const Stand& stand : data.stands) {
+    if (!focus.stand || stand.id == *focus.stand) stands.push_back(stand);
+  }
+  add_ground(scene, origin, stands, data.lines, data.tract, units);
+  std::map<std::string, int> labels;
+  for (const Plot& plot : data.plots) ++labels[plot.label];
   std::map<WalkTreeId, Verdict> verdicts;
   for (const Mark& mark : data.marks) verdicts[mark.tree] = mark.verdict;
   for (const WalkTree& tree : walked) {
@@ -164,6 +177,7 @@ MapScene make_scene(const TractData& data, const TractMapFocus& focus, UnitSyste
     const bool placed = plot.position && on_globe(*plot.position);
     MapPlot entry{plot.id, printable(plot.label), plot.status,
                   {},      focus.next == plot.id, plot.stand};
+    if (labels[plot.label] > 1) entry.label.prepend(name_of_stand(data, plot.stand));
     if (placed) entry.place = flat(origin, *plot.position);
     (placed ? scene.plots : scene.plots_nowhere).push_back(std::move(entry));
   }

@@ -66,7 +66,7 @@ MapScene make_scene(const Packet& packet);
 struct TractMapFocus {
   std::optional<PlotId> next;    ///< the plot to go to
   std::optional<Position> here;  ///< where the person stands
-  std::optional<StandId> stand;  ///< only the plots and trees of this one; nothing: of all
+  std::optional<StandId> stand;  ///< only this one, its plots and trees; nothing: all
 };
 
 /// The scene of a tract: its stands, lines, plots, and the trees of the marking walk that are crop

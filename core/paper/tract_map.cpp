@@ -41,14 +41,15 @@ class TractPainter {
       : data_(data),
         frame_(frame),
         sheet_(frame, PictureSheet::Place::beside),
-        scene_(make_scene(data, focus, frame.units)) {
+        scene_(make_scene(data, focus, frame.units)),
+        one_stand_(focus.stand.has_value()) {
     for (const auto* list : {&scene_.plots, &scene_.plots_nowhere}) {
       for (const MapPlot& plot : *list) all_.push_back(&plot);
     }
   }
 
   TractPicture draw() {
-    const auto ground = ground_of(scene_);
+    const auto ground = ground_shown();
     if (!ground && all_.empty()) {
       sheet_.missing(QStringLiteral("Nothing to show yet"),
                      QStringLiteral("Add a stand and its plots, or open a tract file."));
@@ -58,7 +59,7 @@ class TractPainter {
     sheet_.key(entries());
     if (all_.empty()) sheet_.foot(QStringLiteral("No plots are laid out yet."), kBodyText);
     QRectF room = sheet_.picture();
-    if (const auto rows = rows_nowhere(); !rows.empty()) {
+    if (const auto rows = rows_nowhere(ground.has_value()); !rows.empty()) {
       const QRectF strip = strip_for(rows, ground.has_value());
       add(draw_plot_rows(sheet_.drawing(), strip, rows));
       if (ground && !sheet_.beside()) room.setBottom(strip.top() - 4.0);
@@ -68,6 +69,13 @@ class TractPainter {
   }
 
  private:
+  /// The ground to show; of one stand without the landing, which may lie far from it.
+  [[nodiscard]] std::optional<QRectF> ground_shown() const {
+    MapScene scene = scene_;
+    if (one_stand_) scene.landing.reset();
+    return ground_of(scene);
+  }
+
   [[nodiscard]] long count(PlotStatus status) const {
     return std::count_if(all_.begin(), all_.end(),
                          [status](const MapPlot* p) { return p->status == status; });
@@ -120,18 +128,26 @@ class TractPainter {
     return {room.left(), room.bottom() - height, room.width(), height};
   }
 
-  /// Plots that are not on the map by stand, the stand of the next plot first.
-  [[nodiscard]] std::vector<PlotRows> rows_nowhere() const {
+  /// Plots that are not on the map: together, below or beside it; by stand where there is no map.
+  /// The next plot comes with the first of them.
+  [[nodiscard]] std::vector<PlotRows> rows_nowhere(bool map) const {
     std::vector<PlotRows> rows;
-    const bool map = ground_of(scene_).has_value();
-    const QString tail = map ? QStringLiteral(": no position") : QString();
-    for (const Stand& stand : data_.stands) {
-      PlotRows row{printable(stand.name) + tail, {}};
+    const auto add = [&](const QString& title, std::optional<StandId> stand) {
+      PlotRows row{title, {}};
       for (const MapPlot& plot : scene_.plots_nowhere) {
-        if (plot.stand == stand.id) row.plots.push_back(&plot);
+        if (!stand || plot.stand == *stand) row.plots.push_back(&plot);
       }
       if (!row.plots.empty()) rows.push_back(std::move(row));
+    };
+    if (map) {
+      add(QStringLiteral("Without a position"), std::nullopt);
+      for (PlotRows& row : rows) {
+        std::stable_partition(row.plots.begin(), row.plots.end(),
+                              [](const MapPlot* plot) { return plot->next; });
+      }
+      return rows;
     }
+    for (const Stand& stand : data_.stands) add(printable(stand.name), stand.id);
     std::stable_partition(rows.begin(), rows.end(), [](const PlotRows& row) {
       return std::any_of(row.plots.begin(), row.plots.end(),
                          [](const MapPlot* p) { return p->next; });
@@ -204,6 +220,7 @@ class TractPainter {
   const PictureFrame& frame_;
   PictureSheet sheet_;
   MapScene scene_;
+  bool one_stand_;
   std::vector<const MapPlot*> all_;
   std::vector<PlotSpot> spots_;
   QString away_;

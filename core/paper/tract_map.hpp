@@ -27,7 +27,7 @@ struct TractPicture {
 
 /// The tract for a screen: stands, lines and landing, plots by status (each a shape with a letter),
 /// the next one ringed, marked trees of the walk, and where the person stands; north up, a scale
-/// bar. Plots without a position stand in rows below it, by stand; where nothing has a position
+/// bar. Plots without a position stand in rows below or beside it; where nothing has a position
 /// they are all that is shown. Without plots it says what is missing.
 /// assumes  a PaperApplication lives; positions on WGS 84, one that is off the globe counts as none
 TractPicture draw_tract(const TractData& data, const TractMapFocus& focus,

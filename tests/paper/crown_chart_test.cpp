@@ -63,6 +63,24 @@ TEST_F(CrownPicture, NamesEveryNeighbourOnce) {
   }
 }
 
+TEST_F(CrownPicture, EvenACrowdedCardLosesNoTag) {
+  CrownCard card = card_of(kCrowded, {"m1", "m3"});
+  for (int i = 0; i < 7; ++i) {
+    CrownNeighbour more = card.neighbours[static_cast<std::size_t>(i % 5)];
+    more.tag = "n" + std::to_string(i);
+    more.azimuth = Degrees{50.0 * i};
+    card.neighbours.push_back(more);
+  }
+  for (const auto& [name, frame] : test::sized_frames()) {
+    const Drawing drawing = draw_crowns(card, frame);
+    const auto texts = test::texts_of(drawing);
+    for (const CrownNeighbour& n : card.neighbours) {
+      EXPECT_EQ(std::count(texts.begin(), texts.end(), n.tag), 1) << n.tag << " on " << name;
+    }
+    test::save_pictures(std::string("crowns_crowded_") + name, drawing, frame);
+  }
+}
+
 TEST_F(CrownPicture, SidesAreWhatTheCardSays) {
   const CrownCard card = card_of(kCrowded, {"m1", "m3"});
   EXPECT_EQ(card.now.closed, (Sides{Side::north, Side::east, Side::south}));

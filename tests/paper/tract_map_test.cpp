@@ -157,7 +157,7 @@ TEST_F(TractMap, PlotsWithoutAPositionStandBelowTheMap) {
     const TractPicture picture = draw_tract(tract.cruise.data, tract.focus, frame);
     EXPECT_EQ(picture.plots.size(), 24u) << name;
     EXPECT_EQ(test::faults_of(picture.drawing, frame), std::vector<std::string>{}) << name;
-    EXPECT_NE(test::words_of(picture.drawing).find("Cove: no position"), std::string::npos);
+    EXPECT_NE(test::words_of(picture.drawing).find("Without a position"), std::string::npos);
     test::save_pictures(std::string("tract_mixed_") + name, picture.drawing, frame);
   }
 }
@@ -167,6 +167,22 @@ TEST_F(TractMap, ShowsOneStandWhenAsked) {
   tract.focus.stand = tract.cruise.data.stands[1].id;
   const auto picture = draw_tract(tract.cruise.data, tract.focus, test::sized_frames()[0].frame);
   EXPECT_EQ(picture.plots.size(), 9u);
+  EXPECT_EQ(test::words_of(picture.drawing).find("Ridge oaks"), std::string::npos);
+  const auto whole = draw_tract(tract.cruise.data, {}, test::sized_frames()[0].frame);
+  const auto apart = [](const TractPicture& p, std::size_t i) {
+    return p.plots[i + 1].at.x() - p.plots[i].at.x();
+  };
+  EXPECT_GT(apart(picture, 0), apart(whole, 15)) << "it fills the frame";
+}
+
+TEST_F(TractMap, PlotsOfOneLabelAreToldApartByTheirStands) {
+  InventedTract tract(false);
+  tract.cruise.data.plots[0].label = "1";
+  tract.cruise.data.plots[20].label = "1";
+  const auto picture = draw_tract(tract.cruise.data, {}, test::sized_frames()[1].frame);
+  const auto texts = test::texts_of(picture.drawing);
+  EXPECT_EQ(std::count(texts.begin(), texts.end(), "Ridge oaks 1"), 1);
+  EXPECT_EQ(std::count(texts.begin(), texts.end(), "Cove 1"), 1);
 }
 
 TEST_F(TractMap, APersonFarAwayIsToldInWords) {
