@@ -44,6 +44,7 @@ enum class Condition : std::uint8_t {
   building_near,  ///< building or blind within two tree lengths
   bank_tree,      ///< grows on the bank of a stream
   legacy,         ///< old or outstanding tree the owner keeps
+  high_joint,     ///< sprout that joins its old stump more than 6 in above the ground
 };
 
 template <>
@@ -82,6 +83,7 @@ inline constexpr auto kWords<Condition> = std::to_array<Word<Condition>>({
     {Condition::building_near, "building_near"},
     {Condition::bank_tree, "bank_tree"},
     {Condition::legacy, "legacy"},
+    {Condition::high_joint, "high_joint"},
 });
 
 /// A set of conditions.

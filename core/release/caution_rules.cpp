@@ -56,11 +56,10 @@ bool is_hollow(const TreeCase& tree) {
 /// Where bats may spend the day. A tree with under a tenth of live crown counts as a snag (agency
 /// guideline for Indiana bat summer habitat, retrieved).
 bool offers_roost(const TreeCase& tree) {
-  constexpr Percent kCountsAsSnag{10};
   const auto crown = tree.facts.live_crown;
   return is_hollow(tree) || has(tree, Condition::roost_bark) || has(tree, Condition::crack) ||
          has(tree, Condition::dead_top) || !is_live(tree.facts) ||
-         (crown && *crown < kCountsAsSnag);
+         (crown && *crown < tree.limits.snag_live_crown);
 }
 
 bool is_girdled(const TreeCase& tree) { return tree.plan.method == Method::girdle; }
@@ -320,7 +319,7 @@ bool is_dead_ash(const TreeFacts& facts, const Species& species, const CautionLi
 }
 
 Feet two_lengths(std::optional<Feet> height, const CautionLimits& limits) {
-  return Feet{std::ceil(2.0 * height.value_or(limits.default_height).value)};
+  return Feet{std::ceil(limits.lengths * height.value_or(limits.default_height).value)};
 }
 
 std::vector<Caution> every_caution_for(const TreeCase& tree, const CautionTable& table) {

@@ -73,8 +73,10 @@ struct CautionRule {
 /// Every code, each once.
 [[nodiscard]] std::span<const CautionRule> caution_rules();
 
-/// Cut-offs of the cautions. Ours to choose and the user's to change (common practice).
+/// Cut-offs of the cautions. The user's to change: a tract's own are read from its rule file
+/// (ReleaseSettings); these are the ones that come with the program (common practice).
 struct CautionLimits {
+  double lengths = 2.0;      ///< tree lengths of every safe distance (federal logging rule)
   Feet default_height{100};  ///< of a tree whose height was not measured
   Feet stream_buffer{50};    ///< common zone of eastern states (review of 2004, retrieved)
   Feet line{200};            ///< Maine's advice on marking lines (retrieved)
@@ -82,8 +84,9 @@ struct CautionLimits {
   Inches very_large{24};
   Percent sloped{15};
   Percent steep{35};
-  Percent ash_sick{10};  ///< dieback
-  Percent ash_dead{50};  ///< dieback; live_crown is a share of height and says nothing here
+  Percent ash_sick{10};         ///< dieback
+  Percent ash_dead{50};         ///< dieback; live_crown is a share of height and says nothing here
+  Percent snag_live_crown{10};  ///< agency guideline for Indiana bat summer habitat (retrieved)
 };
 
 /// Another tree that is a danger to whoever works near it.
@@ -126,7 +129,8 @@ struct TreeCase {
 [[nodiscard]] bool is_dead_ash(const TreeFacts& facts, const Species& species,
                                const CautionLimits& limits = {});
 
-/// Twice a tree's height, rounded up to whole feet; of the default height when it was not measured.
+/// Two lengths of a tree (limits.lengths), rounded up to whole feet; of the default height when it
+/// was not measured.
 [[nodiscard]] Feet two_lengths(std::optional<Feet> height, const CautionLimits& limits = {});
 
 /// Every caution that applies to the tree: stops first, then extra care, then notes, each in table

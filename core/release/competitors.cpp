@@ -86,6 +86,9 @@ std::string failing_words(const TreeFacts& facts, const ReleaseSettings& setting
   if (facts.dieback && *facts.dieback >= settings.crop.dieback_max) {
     return "it is dying back (" + plain_number(facts.dieback->value) + " %)";
   }
+  if (facts.conditions.has(Condition::high_joint)) {
+    return "it sprang from high up on an old stump, whose rot goes into it";
+  }
   if (facts.conditions.has(Condition::beech_bark)) return "it has beech bark disease";
   if (facts.conditions.has(Condition::borer_signs)) return "a borer is killing it";
   for (const Condition risk : settings.crop.risks) {

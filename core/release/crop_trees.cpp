@@ -125,6 +125,7 @@ std::vector<CropFault> crop_faults(const TreeFacts& facts, const Traits& traits,
   }
   if (facts.dieback && *facts.dieback >= crop.dieback_max) faults.push_back(CropFault::dieback);
   if (bad_fork(facts, goal)) faults.push_back(CropFault::fork);
+  if (facts.conditions.has(Condition::high_joint)) faults.push_back(CropFault::sprout);
   if (at_risk(facts, settings)) faults.push_back(CropFault::risk);
   const bool small = small_food_tree(facts, settings);
   if (!small && facts.dbh.inches() < crop.dbh_min) faults.push_back(CropFault::too_thin);
@@ -192,6 +193,8 @@ FaultWords words_of(CropFault fault) {
       return {"too much of its crown is dying back", {"R1.08"}};
     case CropFault::fork:
       return {"its fork is tight and may split", {"R1.09"}};
+    case CropFault::sprout:
+      return {"it sprang from high up on an old stump, whose rot goes into it", {"R6.60"}};
     case CropFault::stem:
       return {"its stem holds no straight, clean log", {"R1.10", "R4.23"}};
     case CropFault::risk:

@@ -16,6 +16,7 @@ enum class CropFault : std::uint8_t {
   live_crown,     ///< too short
   dieback,        ///< too much
   fork,           ///< tight
+  sprout,         ///< joins its old stump high above the ground
   stem,           ///< timber goal: no straight, clean log
   risk,           ///< conk, canker, lean, ...
   too_thin,       ///< for a first release

@@ -27,11 +27,23 @@ Judged judge_by_distance(const TreeFacts& crop, const TreeFacts& neighbour,
   return {closeness, ContactBasis::near_enough};
 }
 
+/// Stems of one base (X6.03) that part in a tight fork: cut one, and the other one splits (R6.62).
+bool twins(const TreeFacts& a, const TreeFacts& b, const std::optional<TapedLength>& distance,
+           const ContactSettings& settings) {
+  const auto tight = [](const TreeFacts& facts) {
+    return facts.conditions.has(Condition::clump) && facts.conditions.has(Condition::v_fork);
+  };
+  return tight(a) && tight(b) && distance && distance->feet() <= settings.clump_reach;
+}
+
 Judged judge(const TreeFacts& crop, const TreeFacts& neighbour, const Contact& contact,
              const ContactSettings& settings) {
   if (neighbour.status == TreeStatus::dead) return {Closeness::clear, ContactBasis::dead};
   if (neighbour.crown_class == CrownClass::overtopped) {
     return {Closeness::clear, ContactBasis::overtopped};
+  }
+  if (twins(crop, neighbour, contact.distance, settings)) {
+    return {Closeness::clear, ContactBasis::one_crown};
   }
   switch (contact.seen) {
     case Seen::touches:

@@ -149,8 +149,8 @@ bool target_in_reach(const ReleaseInput& input, std::size_t tree) {
   if (near == input.nearby.end()) return false;
   if (near->second.unplaced) return true;
   if (!near->second.way) return false;
-  const Feet height =
-      record.facts.height ? record.facts.height->feet() : CautionLimits{}.default_height;
+  const Feet height = record.facts.height ? record.facts.height->feet()
+                                          : input.knowledge.settings.cautions.default_height;
   return *near->second.way < height * input.knowledge.settings.removal.standing_lengths;
 }
 

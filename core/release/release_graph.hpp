@@ -33,6 +33,7 @@ enum class ContactBasis : std::uint8_t {
   no_side,         ///< it touches, but neither side nor azimuth is recorded
   overtopped,      ///< stands under the canopy: competes at no distance
   dead,            ///< a dead crown takes no light
+  one_crown,       ///< twins with a tight fork at the base: the other half of its own crown
 };
 
 /// One neighbour as a crop tree meets it. Indices into ReleaseGraph::trees.

@@ -9,9 +9,9 @@ namespace {
 constexpr double kLargest = 100'000.0;
 
 /// Reads values by rule id and remembers the first fault, so that the list below stays a list.
-class Reader {
+class RuleReader {
  public:
-  explicit Reader(const RuleBook& book) : book_(book) {}
+  explicit RuleReader(const RuleBook& book) : book_(book) {}
 
   double number(std::string_view id, std::size_t place = 0) {
     const Rule* rule = book_.find(id);
@@ -78,7 +78,7 @@ class Reader {
   std::optional<Error> fault_;
 };
 
-CropTreeSettings read_crop_trees(Reader& r) {
+CropTreeSettings read_crop_trees(RuleReader& r) {
   CropTreeSettings s;
   s.classes = r.choices<CrownClass>("R1.02");
   s.small_food_trees = r.species("R1.03");
@@ -95,7 +95,7 @@ CropTreeSettings read_crop_trees(Reader& r) {
   return s;
 }
 
-SideSettings read_sides(Reader& r) {
+SideSettings read_sides(RuleReader& r) {
   SideSettings s;
   s.free_min = r.whole("R1.61");
   s.shared_max = r.whole("R1.64");
@@ -106,7 +106,7 @@ SideSettings read_sides(Reader& r) {
   return s;
 }
 
-AcornSettings read_acorns(Reader& r) {
+AcornSettings read_acorns(RuleReader& r) {
   AcornSettings s;
   s.years = r.whole("R3.39");
   s.white = {r.number("R3.41", 0), r.number("R3.42", 0), r.number("R3.42", 1)};
@@ -114,7 +114,7 @@ AcornSettings read_acorns(Reader& r) {
   return s;
 }
 
-GuardSettings read_guards(Reader& r) {
+GuardSettings read_guards(RuleReader& r) {
   GuardSettings s;
   s.oak_group_min = r.quantity<Percent>("R3.60");
   s.oak_min = r.quantity<Percent>("R3.62");
@@ -126,7 +126,7 @@ GuardSettings read_guards(Reader& r) {
   return s;
 }
 
-RegenerationSettings read_regeneration(Reader& r) {
+RegenerationSettings read_regeneration(RuleReader& r) {
   RegenerationSettings s;
   s.site_index = r.quantity<Feet>("R4.50");
   s.midstory_share = r.quantity<Percent>("R4.52");
@@ -138,7 +138,7 @@ RegenerationSettings read_regeneration(Reader& r) {
   return s;
 }
 
-KeepSettings read_keep(Reader& r) {
+KeepSettings read_keep(RuleReader& r) {
   KeepSettings s;
   s.fruit_trees = r.quantity<TreesPerAcre>("R3.68");
   s.cavity_from = r.quantity<Inches>("R5.05");
@@ -156,7 +156,44 @@ KeepSettings read_keep(Reader& r) {
   return s;
 }
 
-WorthSettings read_worth(Reader& r) {
+WorkSettings read_work(RuleReader& r) {
+  WorkSettings s;
+  s.machine_slope = r.quantity<Percent>("R4.30");
+  s.danger_lengths = r.number("R5.15");
+  s.stream_zone = r.quantity<Feet>("R5.39");
+  s.girdle_depth = r.number("R6.30");
+  s.girdle_apart = r.numbers<2>("R6.31");
+  s.years_to_die = r.numbers<2>("R6.37");
+  s.frill_from = r.quantity<Inches>("R6.42");
+  s.stump_minutes = r.whole("R6.43");
+  s.roots_near = r.quantity<Feet>("R6.50");
+  s.roots_far = r.quantity<Feet>("R6.50", 1);
+  s.by_hand_below = r.quantity<Inches>("R6.64");
+  s.sale_from = r.quantity<Inches>("R6.64", 1);
+  s.wilt_middle = r.quantity<SquareFeetPerAcre>("R6.75");
+  s.wilt_high = r.quantity<SquareFeetPerAcre>("R6.75", 1);
+  s.wound_open_hours = r.whole("R6.78");
+  s.paint_minutes = r.whole("R6.79");
+  return s;
+}
+
+CautionLimits read_cautions(RuleReader& r) {
+  CautionLimits s;
+  s.lengths = r.number("R5.15");
+  s.default_height = r.quantity<Feet>("X7.01");
+  s.stream_buffer = r.quantity<Feet>("R5.39");
+  s.line = r.quantity<Feet>("X5.03");
+  s.large = r.quantity<Inches>("X7.02");
+  s.very_large = r.quantity<Inches>("X7.02", 1);
+  s.sloped = r.quantity<Percent>("X7.03");
+  s.steep = r.quantity<Percent>("R4.30");
+  s.ash_sick = r.quantity<Percent>("X7.04");
+  s.ash_dead = r.quantity<Percent>("R6.18");
+  s.snag_live_crown = r.quantity<Percent>("R5.16");
+  return s;
+}
+
+WorthSettings read_worth(RuleReader& r) {
   WorthSettings s;
   for (std::size_t goal = 0; goal < s.by_goal.size(); ++goal) {
     WorthWeights& w = s.by_goal[goal];
@@ -178,12 +215,13 @@ WorthSettings read_worth(Reader& r) {
 }  // namespace
 
 Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
-  Reader r(book);
+  RuleReader r(book);
   ReleaseSettings s;
   s.crop = read_crop_trees(r);
   s.count = {r.quantity<TreesPerAcre>("R1.32", 1), r.quantity<TreesPerAcre>("R1.37"),
              r.quantity<Percent>("R1.41"), r.quantity<TreesPerAcre>("R4.58")};
-  s.contact = {r.quantity<Feet>("R1.52"), r.quantity<Feet>("R2.11"), r.quantity<Degrees>("R2.16")};
+  s.contact = {r.quantity<Feet>("R1.52"), r.quantity<Feet>("R2.11"), r.quantity<Degrees>("R2.16"),
+               r.quantity<Feet>("X6.03")};
   s.sides = read_sides(r);
   s.acorns = read_acorns(r);
   s.guards = read_guards(r);
@@ -191,6 +229,8 @@ Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
   s.keep = read_keep(r);
   s.removal = {r.species("X6.01"), r.number("X6.02"), r.whole("R6.14"),
                r.quantity<Percent>("R6.18")};
+  s.work = read_work(r);
+  s.cautions = read_cautions(r);
   s.worth = read_worth(r);
   if (r.first_fault()) return *r.first_fault();
   return s;

@@ -7,6 +7,7 @@
 #include "core/model/condition.hpp"
 #include "core/model/tract.hpp"
 #include "core/model/tree.hpp"
+#include "core/release/cautions.hpp"
 #include "core/release/rules.hpp"
 
 namespace oaklight {
@@ -33,11 +34,12 @@ struct CropCountSettings {
   TreesPerAcre worthwhile;       ///< R4.58
 };
 
-/// When crowns meet, and on which side (R1.52, R2.11, R2.16).
+/// When crowns meet, and on which side (R1.52, R2.11, R2.16, X6.03).
 struct ContactSettings {
   Feet gap;            ///< R1.52
   Feet look_up_extra;  ///< R2.11
   Degrees side_blur;   ///< R2.16
+  Feet clump_reach;    ///< X6.03, between stems that share a base
 };
 
 /// What a release must reach (R1.61 - R1.67).
@@ -105,6 +107,23 @@ struct RemovalSettings {
   Percent ash_machine_above;        ///< R6.18
 };
 
+/// How and when the work is done (R4.30, R5.15, R5.39, R6.30 - R6.79).
+struct WorkSettings {
+  Percent machine_slope;                     ///< R4.30
+  double danger_lengths = 0.0;               ///< R5.15, tree lengths
+  Feet stream_zone;                          ///< R5.39
+  double girdle_depth = 0.0;                 ///< R6.30, in
+  std::array<double, 2> girdle_apart{};      ///< R6.31, in
+  std::array<double, 2> years_to_die{};      ///< R6.37
+  Inches frill_from;                         ///< R6.42
+  int stump_minutes = 0;                     ///< R6.43
+  Feet roots_near, roots_far;                ///< R6.50
+  Inches by_hand_below, sale_from;           ///< R6.64
+  SquareFeetPerAcre wilt_middle, wilt_high;  ///< R6.75, oak basal area
+  int wound_open_hours = 0;                  ///< R6.78
+  int paint_minutes = 0;                     ///< R6.79
+};
+
 /// Points of 1000 that make up a crop tree's worth under one goal (X1.01 - X1.07).
 struct WorthWeights {
   double food = 0.0, producer = 0.0, crown = 0.0, size = 0.0, timber = 0.0, health = 0.0,
@@ -136,6 +155,8 @@ struct ReleaseSettings {
   RegenerationSettings regeneration;
   KeepSettings keep;
   RemovalSettings removal;
+  WorkSettings work;
+  CautionLimits cautions;
   WorthSettings worth;
 
   /// errors   missing_rule with the id in `where` when a rule is not in the book or gives too few

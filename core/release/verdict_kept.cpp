@@ -175,6 +175,13 @@ void explain_clear(const Workings& work, std::uint32_t tree, const CrownContact&
     case ContactBasis::seen_below:
       verdict.reason = "Keep: its top stays below the crown of " + crop + ", so it takes no light.";
       break;
+    case ContactBasis::one_crown:
+      verdict.reason = "Keep: it is the twin of " + crop +
+                       " with a tight fork between them: the two are one crown, and cutting one "
+                       "would split the other.";
+      verdict.what_would_change_it = "A second look that finds a wide, low joint.";
+      verdict.rules = contact_rules(work.input, c);
+      return;
     case ContactBasis::far_enough:
       verdict.reason = "Keep: it stands too far from " + crop + " to take its light.";
       break;

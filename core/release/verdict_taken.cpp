@@ -39,6 +39,7 @@ Lead lead_of(const Workings& work, std::uint32_t tree, Role role) {
     case Role::failing: {
       Lead lead{failing_words(facts, settings) + ", and ", {"R6.01"}};
       if (traits.is_ash()) lead.rules.emplace_back("R6.18");
+      if (facts.conditions.has(Condition::high_joint)) lead.rules.emplace_back("R6.60");
       return lead;
     }
     case Role::poor_oak: {

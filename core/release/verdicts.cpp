@@ -166,6 +166,9 @@ std::vector<std::string> contact_rules(const ReleaseInput& input, const CrownCon
     case ContactBasis::dead:
       rules = {"R1.58"};
       break;
+    case ContactBasis::one_crown:
+      rules = {"R6.62"};
+      break;
   }
   return rules;
 }
