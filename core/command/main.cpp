@@ -17,6 +17,7 @@ int main(int argc, char** argv) {
   add_import(app, exit_code);
   add_estimate(app, exit_code);
   add_recommend(app, exit_code);
+  add_explain(app, exit_code);
   add_packet(app, exit_code);
   add_check(app, exit_code);
   try {

@@ -39,6 +39,7 @@ void progress(const std::string& words);
 void add_import(CLI::App& app, int& exit_code);
 void add_estimate(CLI::App& app, int& exit_code);
 void add_recommend(CLI::App& app, int& exit_code);
+void add_explain(CLI::App& app, int& exit_code);
 void add_packet(CLI::App& app, int& exit_code);
 void add_check(CLI::App& app, int& exit_code);
 

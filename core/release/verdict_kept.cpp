@@ -209,6 +209,16 @@ void explain_unreleased(const Workings& work, const Asked& asked, TreeVerdict& v
     verdict.what_would_change_it = "It would go if " + crop + " were fit to be a crop tree.";
   } else {
     verdict.what_would_change_it = "It would go if " + crop + " were released.";
+    const Dropped& dropped = work.choice.dropped[c.crop];
+    if (dropped.cause != Dropped::Cause::guard) return;
+    const GuardState& g = dropped.guard;
+    verdict.what_would_change_it += " What saves it is the guard on " + g.name +
+                                    ": that release would "
+                                    "leave " +
+                                    plain_number(g.after) + " " + g.unit + ", and the " +
+                                    (g.floor ? "floor" : "ceiling") + " is " +
+                                    plain_number(g.limit) + ".";
+    add_rules(verdict.rules, {g.rule});
   }
 }
 

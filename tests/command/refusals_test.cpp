@@ -27,7 +27,7 @@ void replace_first(const std::filesystem::path& path, const std::string& from,
 TEST(Refusals, HelpNamesEachSubcommandAndShowsAnExample) {
   const Ran help = oaklight("--help");
   EXPECT_EQ(help.exit_code, 0);
-  for (const std::string name : {"import", "estimate", "recommend", "packet", "check"}) {
+  for (const std::string name : {"import", "estimate", "recommend", "explain", "packet", "check"}) {
     EXPECT_NE(help.out.find(name), std::string::npos) << name;
     const Ran own = oaklight(name + " --help");
     EXPECT_EQ(own.exit_code, 0);

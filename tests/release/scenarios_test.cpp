@@ -272,6 +272,11 @@ TEST(OneThirdIsNotTheFloor, FiveAreReleasedAndTheSixthWaits) {
       verdict_on(plan, "c6a").reason,
       "Keep: its crown touches the white oak C6 on the north and east sides, but that tree is not "
       "released this time.");
+  EXPECT_EQ(
+      verdict_on(plan, "c6a").what_would_change_it,
+      "It would go if the white oak C6 were released. What saves it is the guard on stocking: "
+      "that release would leave 57 %, and the floor is 60.");
+  EXPECT_THAT(verdict_on(plan, "c6a").rules, Contains("R4.01"));
 }
 
 TEST(OneThirdIsNotTheFloor, SixAreRejectedOnStockingAndNotOnBasalArea) {
