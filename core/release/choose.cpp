@@ -4,14 +4,16 @@
 
 #include "core/release/assemble.hpp"
 #include "core/release/greedy.hpp"
+#include "core/release/guard_prices.hpp"
 #include "core/release/repair.hpp"
 #include "core/release/search.hpp"
 
 namespace oaklight {
 namespace {
 
-/// Candidates above which no search is tried, and nodes x candidates of one search: counts, so that
-/// a slow machine gives the answer of a fast one.
+/// Candidates up to which the search decides alone, and may help where oaks are held; nodes x
+/// candidates of one search. Counts, so that a slow machine gives the answer of a fast one.
+constexpr std::size_t kFewest = 40;
 constexpr std::size_t kMostSearched = 400;
 constexpr std::int64_t kWork = 20'000'000;
 
@@ -104,26 +106,84 @@ Found best_within_guards(const ReleaseProblem& problem, const Unguarded& unguard
   return found;
 }
 
+/// The best plan within the guards where prices find it, which they do in any wood whose crop trees
+/// form units of three at most. Holding oaks is left to the search, where the wood is not too
+/// large.
+Found best_at_prices(const ReleaseProblem& problem, const ReleaseChoice& full,
+                     Candidates& candidates, PricedPlans& plans) {
+  const std::vector<GuardRow> rows = guard_rows(problem);
+  if (std::any_of(rows.begin(), rows.end(), [](const GuardRow& row) { return row.room < 0; })) {
+    return {{}, {}, {}, false};  // broken before anything is released
+  }
+  const std::vector<bool> holdable = holdable_oaks(problem, full.guards);
+  if (std::none_of(holdable.begin(), holdable.end(), [](bool may) { return may; })) {
+    const BoundedPlan plan = priced_plan(candidates, plans, nullptr, rows);
+    return {plan.released, {}, {plan.light == plan.bound, plan.light, plan.bound}, true};
+  }
+  Candidates with_holds(problem, holdable);
+  PricedPlans hoping(with_holds);
+  const BoundedPlan plan = priced_plan(candidates, plans, &hoping, rows);
+  Found found{plan.released, {}, {plan.light == plan.bound, plan.light, plan.bound}, true};
+  if (found.optimality.proven || candidates.size() > kMostSearched) return found;
+  SearchTask task{{}, {}, {}, &rows, {{}, plan.released}, nodes_for(candidates.size())};
+  const std::vector<Candidates::Trees> parts = with_holds.components();
+  for (std::uint32_t block = 0; block < parts.size(); ++block) {
+    task.order.insert(task.order.end(), parts[block].begin(), parts[block].end());
+    task.blocks.insert(task.blocks.end(), parts[block].size(), block);
+  }
+  const SearchResult result = search(with_holds, task);
+  if (!result.found || result.score.light < plan.light) return found;
+  found = {result.released, result.held, {result.finished, result.score.light, result.bound}, true};
+  found.optimality.bound = std::min(result.bound, plan.bound);
+  found.optimality.proven = found.optimality.objective == found.optimality.bound;
+  return found;
+}
+
 bool within(const ReleaseProblem& problem, const ReleaseChoice& choice) {
   return !problem.guards || all_hold(check_guards(*problem.guards, choice.cut));
+}
+
+/// A choice within the guards, its reasons those of the stand that the full plan would leave.
+ReleaseChoice finish(Candidates& candidates, const Found& found, const ReleaseChoice& full) {
+  ReleaseChoice choice = assemble(candidates, found.released, found.held, found.any);
+  choice.optimality = found.optimality;
+  choice.guards_of_full_plan = full.guards;
+  return choice;
+}
+
+ReleaseChoice choose_by_search(const ReleaseProblem& problem, Candidates& candidates) {
+  const Unguarded unguarded = best_without_guards(problem, candidates);
+  ReleaseChoice full = assemble(candidates, unguarded.found.released, {}, true);
+  full.optimality = unguarded.found.optimality;
+  full.guards_of_full_plan = full.guards;
+  if (within(problem, full)) return full;
+  Candidates with_holds(problem, holdable_oaks(problem, full.guards));
+  return finish(with_holds, best_within_guards(problem, unguarded, with_holds), full);
+}
+
+ReleaseChoice choose_at_prices(const ReleaseProblem& problem, Candidates& candidates,
+                               PricedPlans& plans) {
+  const PricedPlan best = plans.best(tie_prices(candidates));
+  ReleaseChoice full = assemble(candidates, best.released, {}, true);
+  for (const std::int64_t light : best.light) full.optimality.objective += light;
+  full.optimality.bound = full.optimality.objective;
+  full.guards_of_full_plan = full.guards;
+  if (within(problem, full)) return full;
+  const Found found = best_at_prices(problem, full, candidates, plans);
+  if (found.held.empty()) return finish(candidates, found, full);
+  Candidates with_holds(problem, holdable_oaks(problem, full.guards));
+  return finish(with_holds, found, full);
 }
 
 }  // namespace
 
 ReleaseChoice choose(const ReleaseProblem& problem) {
   Candidates candidates(problem, std::vector<bool>(problem.graph.trees().size(), false));
-  const Unguarded unguarded = best_without_guards(problem, candidates);
-  ReleaseChoice full = assemble(candidates, unguarded.found.released, {}, true);
-  full.optimality = unguarded.found.optimality;
-  full.guards_of_full_plan = full.guards;
-  if (within(problem, full)) return full;
-
-  Candidates with_holds(problem, holdable_oaks(problem, full.guards));
-  const Found found = best_within_guards(problem, unguarded, with_holds);
-  ReleaseChoice choice = assemble(with_holds, found.released, found.held, found.any);
-  choice.optimality = found.optimality;
-  choice.guards_of_full_plan = full.guards;
-  return choice;
+  if (candidates.size() > kFewest) {
+    PricedPlans plans(candidates);
+    if (plans.possible()) return choose_at_prices(problem, candidates, plans);
+  }
+  return choose_by_search(problem, candidates);
 }
 
 }  // namespace oaklight

@@ -54,7 +54,10 @@ struct ReleaseChoice {
 ///            tenths of an inch, so whole numbers), then the first in the order of search, which
 ///            the order of worth and tags fixes
 ///
-/// Branch and bound, see search.hpp. Its limits are counts, never a clock.
+/// A few candidates: branch and bound (search.hpp). More: dynamic programming over the graph of
+/// their meetings and takes (elimination.hpp), guards by prices and then by going through every
+/// plan that may still be better (guard_prices.hpp); there the last of the ties may fall either
+/// way. All limits are counts, never a clock.
 ///
 /// returns  the best choice with optimality.proven; or, for a stand too large, the best one found
 ///          and a bound that none can pass. The same for the same problem on any machine
