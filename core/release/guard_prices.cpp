@@ -12,7 +12,7 @@ namespace {
 constexpr int kPasses = 4;  // over the guards
 constexpr int kDoublings = 40;
 constexpr int kHalvings = 16;
-constexpr double kNear = 5e-5;             // of the light: plans so near each other end the halving
+constexpr double kNear = 2e-4;             // of the light: plans so near each other end the halving
 constexpr std::size_t kMostProven = 3000;  // candidates
 constexpr std::int64_t kSlack = 1 << 20;   // for the rounding of sums of prices
 
