@@ -1,13 +1,11 @@
 #include <chrono>
-#include <filesystem>
 #include <iostream>
 #include <map>
 #include <nlohmann/json.hpp>
 
 #include "core/base/number_text.hpp"
 #include "core/command/program.hpp"
-#include "core/handoff/manifest.hpp"
-#include "core/session/files.hpp"
+#include "core/session/packet_files.hpp"
 #ifdef OAKLIGHT_PAPER
 #include "core/paper/packet_pdf.hpp"
 #endif
@@ -45,61 +43,33 @@ Result<PacketOptions> options_of(const Call& call) {
   return options;
 }
 
-/// A file of the packet that was written.
-struct Product {
-  std::filesystem::path path;
-  std::string what;
-};
-
-Status write_product(const std::filesystem::path& path, const std::string& what,
-                     const std::string& bytes, std::vector<Product>& products) {
-  const Status written = write_whole_file(path, bytes);
-  if (!written) return written.error();
-  products.push_back({path, what});
-  return Done{};
-}
-
-Status write_pdf(const Packet& packet, const Call& call, const std::filesystem::path& path,
-                 std::vector<Product>& products) {
+/// The bytes of the pages; nothing in a program built without painting.
+Result<std::optional<std::string>> pages_of(const Packet& packet, const Call& call) {
 #ifdef OAKLIGHT_PAPER
   progress("drawing the pages");
-  const auto pdf = packet_pdf(packet, *from_word<PaperSize>(call.paper));
+  auto pdf = packet_pdf(packet, *from_word<PaperSize>(call.paper));
   if (!pdf) return pdf.error();
-  return write_product(path, "pages to print", *pdf, products);
+  return std::optional(*std::move(pdf));
 #else
-  (void)packet, (void)call, (void)path, (void)products;
-  return Done{};
+  (void)packet, (void)call;
+  return std::optional<std::string>();
 #endif
 }
 
-Result<std::vector<Product>> write_packet(const Packet& packet, const Call& call) {
-  std::error_code problem;
-  std::filesystem::create_directories(call.folder, problem);
-  if (problem) {
-    return Error{ErrorCode::cannot_write, "This folder cannot be made (" + problem.message() + ").",
-                 call.folder, "Choose another folder with --out."};
-  }
-  const auto base = std::filesystem::path(call.folder) / std::string(word_of(call.reader));
-  const auto named = [&](const char* end) { return std::filesystem::path(base.string() + end); };
-  std::vector<Product> products;
-  const Status pdf = write_pdf(packet, call, named(".pdf"), products);
+Result<std::vector<PacketFile>> write_packet(const Packet& packet, const Call& call) {
+  const auto pdf = pages_of(packet, call);
   if (!pdf) return pdf.error();
-  const Status list = write_product(named(".csv"), "the list", packet.list_csv, products);
-  if (!list) return list.error();
-  const Status manifest = write_product(named(".manifest.json"), "counts and checksum",
-                                        manifest_json(packet), products);
-  if (!manifest) return manifest.error();
-  return products;
+  return write_packet_files(call.folder, packet, *pdf);
 }
 
-void print(const Packet& packet, const std::vector<Product>& products, const Call& call) {
+void print(const Packet& packet, const std::vector<PacketFile>& products, const Call& call) {
   if (call.json) {
     nlohmann::ordered_json json{
         {"for", word_of(packet.reader)},           {"cut", packet.cut.size()},
         {"trained", packet.trained.size()},        {"keep", packet.keep.size()},
         {"others", packet.others.size()},          {"sha256", packet.list_sha256},
         {"files", nlohmann::ordered_json::array()}};
-    for (const Product& p : products) json["files"].push_back(p.path.string());
+    for (const PacketFile& p : products) json["files"].push_back(p.path.string());
     std::cout << json.dump(2) << '\n';
     return;
   }
@@ -118,7 +88,8 @@ void print(const Packet& packet, const std::vector<Product>& products, const Cal
     if (total.without_volume > 0) std::cout << " (" << total.without_volume << " without a volume)";
     std::cout << '\n';
   }
-  for (const Product& p : products) std::cout << "  " << p.path.string() << "  " << p.what << '\n';
+  for (const PacketFile& p : products)
+    std::cout << "  " << p.path.string() << "  " << p.what << '\n';
 }
 
 int run(const Call& call) {

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/result.hpp"
+#include "core/handoff/packet.hpp"
+
+namespace oaklight {
+
+/// A file of a packet that was written.
+struct PacketFile {
+  std::filesystem::path path;
+  std::string what;  ///< in words: "the list"
+};
+
+/// Writes what one reader is handed, named by the reader: the pages to print where there are any,
+/// the list, and counts with the checksum. A file of that name is replaced whole.
+///
+/// folder   made when there is none
+/// pdf      bytes of the pages; nothing in a program that cannot paint
+/// returns  the files, in that order
+/// errors   cannot_write; disk_full
+Result<std::vector<PacketFile>> write_packet_files(const std::filesystem::path& folder,
+                                                   const Packet& packet,
+                                                   const std::optional<std::string>& pdf);
+
+}  // namespace oaklight
