@@ -13,6 +13,7 @@
 class Picture {
   Q_GADGET
   QML_VALUE_TYPE(picture)
+  Q_PROPERTY(bool present READ present)
 
  public:
   using Draw = std::function<oaklight::Drawing(const oaklight::PictureFrame&)>;
@@ -22,6 +23,7 @@ class Picture {
       : draw_(std::make_shared<const Draw>(std::move(draw))), words_(std::move(words)) {}
 
   [[nodiscard]] bool isEmpty() const { return draw_ == nullptr; }
+  [[nodiscard]] bool present() const { return draw_ != nullptr; }
   [[nodiscard]] const QString& words() const { return words_; }
   [[nodiscard]] oaklight::Drawing draw(const oaklight::PictureFrame& frame) const {
     return draw_ ? (*draw_)(frame) : oaklight::Drawing();

@@ -38,6 +38,7 @@ class Theme : public QObject {
   Q_PROPERTY(double readWidth READ readWidth NOTIFY changed)      ///< of a comfortable line
   Q_PROPERTY(double sheetWidth READ sheetWidth NOTIFY changed)
   Q_PROPERTY(double sheetHeight READ sheetHeight NOTIFY changed)
+  Q_PROPERTY(double chartHeight READ chartHeight NOTIFY changed)  ///< of a picture of figures
   // Type, as pixel sizes.
   Q_PROPERTY(int small READ small NOTIFY changed)
   Q_PROPERTY(int body READ body NOTIFY changed)
@@ -89,6 +90,7 @@ class Theme : public QObject {
   [[nodiscard]] double readWidth() const { return mm(130.0); }
   [[nodiscard]] double sheetWidth() const;
   [[nodiscard]] double sheetHeight() const;
+  [[nodiscard]] double chartHeight() const { return mm(90.0); }
   [[nodiscard]] int small() const { return letters(2.5); }
   [[nodiscard]] int body() const { return letters(3.2); }
   [[nodiscard]] int large() const { return letters(4.2); }

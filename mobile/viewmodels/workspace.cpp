@@ -4,7 +4,8 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObjec
     : QObject(parent),
       desk_(std::move(desk)),
       desk_view_(*desk_),
-      tally_(*desk_, plot_, settings) {
+      tally_(*desk_, plot_, settings),
+      stand_(*desk_, plot_, settings) {
   // The plot worked last, or the first to do: the person is seldom anywhere else.
   const auto& plots = desk_->data().plots;
   if (!plots.empty()) plot_.set(plots.front().id);

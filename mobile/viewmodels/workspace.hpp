@@ -8,6 +8,7 @@
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/desk_view_model.hpp"
+#include "mobile/viewmodels/stand_view_model.hpp"
 #include "mobile/viewmodels/tally_view_model.hpp"
 
 /// One open tract with the state of every page that works on it.
@@ -17,6 +18,7 @@ class Workspace : public QObject {
   QML_UNCREATABLE("AppModel owns it")
   Q_PROPERTY(DeskViewModel* desk READ desk CONSTANT)
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
+  Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
 
  public:
   Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent = nullptr);
@@ -24,6 +26,7 @@ class Workspace : public QObject {
 
   [[nodiscard]] DeskViewModel* desk() { return &desk_view_; }
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
+  [[nodiscard]] StandViewModel* stand() { return &stand_; }
   [[nodiscard]] TractDesk& tract() { return *desk_; }
   [[nodiscard]] CurrentPlot& plot() { return plot_; }
 
@@ -32,4 +35,5 @@ class Workspace : public QObject {
   CurrentPlot plot_;
   DeskViewModel desk_view_;
   TallyViewModel tally_;
+  StandViewModel stand_;
 };
