@@ -115,6 +115,64 @@ void print(const StandPlan& stand, const TractData& data, const Call& call) {
   std::cout << '\n';
 }
 
+template <class Q>
+Json json_of(const Estimate<Q>& e) {
+  Json json{{"mean", e.mean.value}, {"trust", word_of(e.trust)}};
+  json["lo"] = e.lo ? Json(e.lo->value) : Json(nullptr);
+  json["hi"] = e.hi ? Json(e.hi->value) : Json(nullptr);
+  return json;
+}
+
+Json json_of(const Prescription& p) {
+  Json lines = Json::array();
+  for (const RemovalLine& line : p.lines) {
+    lines.push_back({{"species", line.species.fia},
+                     {"dbh_class_in", line.dbh_class.inches},
+                     {"product", word_of(line.product)},
+                     {"trees_ac", json_of(line.trees)},
+                     {"ba_ft2_ac", json_of(line.ba)}});
+  }
+  return {{"plots", p.plots},
+          {"level", Confidence{}.share()},
+          {"crop_trees_ac", json_of(p.crop_trees)},
+          {"removals_ac", json_of(p.removals)},
+          {"ba_before_ft2_ac", json_of(p.ba_before)},
+          {"ba_after_ft2_ac", json_of(p.ba_after)},
+          {"stocking_before_pct", json_of(p.stocking_before)},
+          {"stocking_after_pct", json_of(p.stocking_after)},
+          {"removals", lines}};
+}
+
+template <class Q>
+std::string range_text(const Estimate<Q>& e) {
+  if (!e.lo || !e.hi) return "not known";
+  return number_text(std::max(0.0, e.lo->value), 1) + " to " + number_text(e.hi->value, 1);
+}
+
+void print(const Prescription& p, const SpeciesTable& species) {
+  TextTable sums({"figure", "mean", "95 % interval", "unit"});
+  const auto add = [&](const char* name, const auto& e, const char* unit) {
+    sums.add({name, number_text(e.mean.value, 1), range_text(e), unit});
+  };
+  add("crop trees released", p.crop_trees, "trees");
+  add("trees removed", p.removals, "trees");
+  add("basal area before", p.ba_before, "ft2");
+  add("basal area after", p.ba_after, "ft2");
+  add("stocking before", p.stocking_before, "%");
+  add("stocking after", p.stocking_after, "%");
+  std::cout << sums.text();
+  TextTable lines({"remove", "DBH in", "product", "trees", "95 % interval", "ft2"});
+  for (const RemovalLine& line : p.lines) {
+    const Species* s = species.find(line.species);
+    lines.add({s == nullptr ? std::to_string(line.species.fia) : s->common_name,
+               std::to_string(line.dbh_class.inches), std::string(word_of(line.product)),
+               number_text(line.trees.mean.value, 1), range_text(line.trees),
+               number_text(line.ba.mean.value, 1)});
+  }
+  if (!p.lines.empty()) std::cout << lines.text();
+  std::cout << "  " << p.plots << " plots, empty ones included\n";
+}
+
 /// The trees of a plot have no tags of their own in most cruises, so only counts are told.
 int run_plots(const Call& call) {
   const auto session = open_to_read(call.tract);
@@ -147,14 +205,27 @@ int run_plots(const Call& call) {
                     {"treatment", advice},
                     {"proven", plot.plan.optimality.proven}});
   }
+  const auto told = prescriptions(*data, session->knowledge(), *plans, {});
+  if (!told) return fail(told.error(), call.json);
   if (call.json) {
-    std::cout << Json{{"plots", json}}.dump(2) << '\n';
+    Json stands = Json::array();
+    for (const StandPrescription& stand : *told) {
+      stands.push_back({{"stand", stand_name(*data, stand.stand)},
+                        {"prescription", json_of(stand.prescription)}});
+    }
+    std::cout << Json{{"plots", json}, {"stands", stands}}.dump(2) << '\n';
     return kDone;
   }
-  std::cout
-      << table.text()
-      << "Plots are a sample: they tell what a release would take, never which trees to cut.\n"
-         "Nothing was written.\n";
+  std::cout << table.text();
+  for (const StandPrescription& stand : *told) {
+    std::cout << '\n' << stand_name(*data, stand.stand) << ", an acre:\n";
+    print(stand.prescription, session->knowledge().species());
+  }
+  std::cout << "Plots are a sample: they tell what a release would take, never which trees to cut. "
+               "Sides that\n"
+               "look out of a plot are not known, so crop trees and removals come out low rather "
+               "than high.\n"
+               "Nothing was written.\n";
   return kDone;
 }
 

@@ -26,7 +26,8 @@ Status add_destinations(TractData data, const TractKnowledge& knowledge,
   for (const StandPlan& plan : plans) {
     data.marks.insert(data.marks.end(), plan.marks.begin(), plan.marks.end());
   }
-  const auto marks = with_destinations(data, packet_tables(knowledge), {});
+  const auto marks = with_destinations(data, packet_tables(knowledge),
+                                       {.limits = knowledge.release.settings.cautions});
   if (!marks) return marks.error();
   auto mark = marks->begin();
   for (StandPlan& plan : plans) {
@@ -140,7 +141,10 @@ Result<std::vector<MappedPlotPlan>> plan_mapped_plots(const TractData& data,
                              {},
                              {},
                              {}};
-    plans.push_back({plot.id, recommend(input)});
+    ReleasePlan plan = recommend(input);
+    DecidedPlot decided{design->acres(), {}, plan.trees};
+    for (const ReleaseTree& tree : input.graph.trees()) decided.trees.push_back(tree.facts);
+    plans.push_back({plot.id, plot.stand, std::move(plan), std::move(decided)});
   }
   if (plans.empty()) {
     return Error{ErrorCode::no_data,
@@ -148,6 +152,29 @@ Result<std::vector<MappedPlotPlan>> plan_mapped_plots(const TractData& data,
                  "trees/azimuth_deg", "Record both for every tree of a plot to map its stems."};
   }
   return plans;
+}
+
+Result<std::vector<StandPrescription>> prescriptions(const TractData& data,
+                                                     const TractKnowledge& knowledge,
+                                                     const std::vector<MappedPlotPlan>& plans,
+                                                     Confidence confidence) {
+  std::vector<StandPrescription> list;
+  for (const Stand& stand : data.stands) {
+    std::vector<DecidedPlot> plots;
+    for (const MappedPlotPlan& plan : plans) {
+      if (plan.stand == stand.id) plots.push_back(plan.decided);
+    }
+    if (plots.empty()) continue;
+    for (const Plot& plot : data.plots) {
+      const FixedDesign* design = fixed_design_of(data, plot);
+      const bool empty = plot.stand == stand.id && plot.status == PlotStatus::empty;
+      if (empty && design != nullptr) plots.push_back({design->acres(), {}, {}});
+    }
+    auto told = prescription(plots, knowledge.species(), confidence);
+    if (!told) return told.error();
+    list.push_back({stand.id, *std::move(told)});
+  }
+  return list;
 }
 
 Action marks_action(const TractData& data, const std::vector<StandPlan>& plans) {
@@ -181,6 +208,7 @@ Result<Action> recommend_stand(const TractData& data, const TractKnowledge& know
 Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge, Reader reader,
                           PacketOptions options) {
   options.table_versions = knowledge.table_versions;
+  options.limits = knowledge.release.settings.cautions;
   return make_packet(data, packet_tables(knowledge), reader, options);
 }
 

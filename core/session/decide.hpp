@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/handoff/make_packet.hpp"
+#include "core/release/prescription.hpp"
 #include "core/sample/cruise_estimate.hpp"
 #include "core/session/knowledge.hpp"
 #include "core/stand/composition.hpp"
@@ -24,7 +25,15 @@ struct StandPlan {
 /// What would be done on one stem-mapped plot: a sample of the stand's prescription, never a list.
 struct MappedPlotPlan {
   PlotId plot;
+  StandId stand;
   ReleasePlan plan;
+  DecidedPlot decided;  ///< the same with the facts of its trees
+};
+
+/// What a release would do to one stand, an acre, with the error of its plots.
+struct StandPrescription {
+  StandId stand;
+  Prescription prescription;
 };
 
 /// What the stand screen and the estimate report show of one area.
@@ -58,6 +67,13 @@ Result<std::vector<StandPlan>> plan_stands(const TractData& data, const TractKno
 /// of stand_facts.
 Result<std::vector<MappedPlotPlan>> plan_mapped_plots(const TractData& data,
                                                       const TractKnowledge& knowledge);
+
+/// The prescription of each stand with mapped plots, in the order of the tract: its mapped plots
+/// and those fixed plots that were found empty. Errors: of plan_mapped_plots.
+Result<std::vector<StandPrescription>> prescriptions(const TractData& data,
+                                                     const TractKnowledge& knowledge,
+                                                     const std::vector<MappedPlotPlan>& plans,
+                                                     Confidence confidence);
 
 /// The marks of a recommendation as one action: "recommend". Trees that a person decided by hand
 /// keep their mark; a mark that says the same already is not written again.

@@ -64,11 +64,25 @@ TEST_F(RealTrees, GoFromImportToPacket) {
 TEST_F(RealTrees, MappedPlotsGiveAPrescriptionAndNoMarks) {
   const Ran run = oaklight("recommend --plots --json " + tract_);
   ASSERT_EQ(run.exit_code, 0) << run.errors;
-  const Json plots = Json::parse(run.out).at("plots");
+  const Json json = Json::parse(run.out);
+  const Json& plots = json.at("plots");
   EXPECT_GE(plots.size(), 10U);
   int released = 0;
   for (const Json& plot : plots) released += plot.at("released").get<int>();
   EXPECT_GT(released, 0);
+  const Json& told = json.at("stands").at(0).at("prescription");
+  EXPECT_EQ(told.at("plots"), 20);  // as many as make_lansing.py lays out
+  // Derived: 1/10 acre plots, so the mean is ten times what is released on a plot.
+  EXPECT_NEAR(told.at("crop_trees_ac").at("mean").get<double>(), 10.0 * released / 20.0, 1e-9);
+  double sum = 0.0;
+  for (const Json& line : told.at("removals")) sum += line.at("trees_ac").at("mean").get<double>();
+  EXPECT_NEAR(sum, told.at("removals_ac").at("mean").get<double>(), 1e-9);
+  for (const char* figure : {"crop_trees_ac", "removals_ac", "stocking_before_pct"}) {
+    const Json& e = told.at(figure);
+    EXPECT_LT(e.at("lo"), e.at("mean")) << figure;
+    EXPECT_GT(e.at("hi"), e.at("mean")) << figure;
+  }
+  EXPECT_LT(told.at("stocking_after_pct").at("mean"), told.at("stocking_before_pct").at("mean"));
   EXPECT_EQ(
       oaklight("packet " + tract_ + " --for logger --out " + (folder_ / "none").string()).exit_code,
       4)
