@@ -118,7 +118,10 @@ Result<Action> skip_plot(const LiveTract& live, const TractKnowledge& knowledge,
   return action;
 }
 
-std::string next_plot_label(const LiveTract& live, StandId stand) {
+namespace {
+
+/// One more than the highest number that labels a plot of the stand.
+int next_plot_number(const LiveTract& live, StandId stand) {
   constexpr int kMost = 1'000'000;
   int highest = 0;
   for (const Plot* plot : live.plots_of(stand)) {
@@ -128,7 +131,13 @@ std::string next_plot_label(const LiveTract& live, StandId stand) {
     const bool whole = read.ec == std::errc{} && read.ptr == label.data() + label.size();
     if (whole && number < kMost) highest = std::max(highest, number);
   }
-  return std::to_string(highest + 1);
+  return highest + 1;
+}
+
+}  // namespace
+
+std::string next_plot_label(const LiveTract& live, StandId stand) {
+  return std::to_string(next_plot_number(live, stand));
 }
 
 Result<Action> add_plot(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
@@ -148,6 +157,30 @@ Result<Action> add_plot(const LiveTract& live, const TractKnowledge& knowledge, 
   plot.id = ids.next_id<PlotTag>();
   std::string label = "add " + plot_name(plot);
   return Action{std::move(label), {std::move(plot)}};
+}
+
+Result<Action> add_plots(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
+                         StandId stand_id, CruiseId cruise, int count) {
+  constexpr int kMostAtOnce = 500;  // a day's slip of the finger, not a cruise
+  const Stand* stand = live.find(stand_id);
+  if (stand == nullptr) return no_such("stand", to_text(stand_id));
+  if (count < 1 || count > kMostAtOnce) {
+    return Error{ErrorCode::out_of_range, std::to_string(count) + " plots cannot be added at once.",
+                 "stand/" + stand->name + "/plots", "Give a number from 1 to 500."};
+  }
+  Action all{
+      "add " + std::to_string(count) + (count == 1 ? " plot to " : " plots to ") + stand->name, {}};
+  const int first = next_plot_number(live, stand_id);
+  for (int number = first; number < first + count; ++number) {
+    Plot plot;
+    plot.stand = stand_id;
+    plot.cruise = cruise;
+    plot.label = std::to_string(number);
+    auto one = add_plot(live, knowledge, ids, std::move(plot));
+    if (!one) return one.error();
+    all.changes.push_back(std::move(one->changes.front()));
+  }
+  return all;
 }
 
 }  // namespace oaklight

@@ -97,6 +97,10 @@ Result<Action> skip_plot(const LiveTract& live, const TractKnowledge& knowledge,
 /// duplicate for a label of the stand.
 Result<Action> add_plot(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                         Plot plot);
+/// Adds planned plots in one step, labelled on from the stand's next one: "add 10 plots to Cove".
+/// Errors: as add_plot; out_of_range for fewer than 1 or more than 500.
+Result<Action> add_plots(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
+                         StandId stand, CruiseId cruise, int count);
 
 /// One cell of the seedling count.
 struct SeedlingCell {

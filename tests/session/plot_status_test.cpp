@@ -84,6 +84,27 @@ TEST_F(PlotStatusTest, ANewPlotGetsTheNextLabelAndNoneInUse) {
   EXPECT_EQ(refused(add_plot(live_, knowledge_, ids_, plot)).code, ErrorCode::duplicate);
 }
 
+TEST_F(PlotStatusTest, ManyPlotsAreAddedAndTakenBackInOneStep) {
+  const std::size_t before = live_.plots_of(stand_).size();
+  const CruiseId cruise = live_.data().cruises.front().id;
+  const Action added = done(add_plots(live_, knowledge_, ids_, stand_, cruise, 12));
+  EXPECT_EQ(added.label.rfind("add 12 plots to ", 0), 0U) << added.label;
+  ASSERT_EQ(live_.plots_of(stand_).size(), before + 12);
+  for (const Plot* plot : live_.plots_of(stand_)) EXPECT_EQ(plot->status, PlotStatus::planned);
+  EXPECT_EQ(live_.plots_of(stand_).back()->label, std::to_string(before + 12))
+      << "the fixture labels its plots 1, 2, ...";
+  undo();
+  EXPECT_EQ(live_.plots_of(stand_).size(), before);
+  for (const int count : {-1, 0, 501}) {
+    EXPECT_EQ(refused(add_plots(live_, knowledge_, ids_, stand_, cruise, count)).code,
+              ErrorCode::out_of_range);
+  }
+  EXPECT_EQ(refused(add_plots(live_, knowledge_, ids_, {}, cruise, 1)).code,
+            ErrorCode::unknown_reference);
+  EXPECT_EQ(refused(add_plots(live_, knowledge_, ids_, stand_, {}, 1)).code,
+            ErrorCode::unknown_reference);
+}
+
 TEST_F(PlotStatusTest, SeedlingsAreCountedUpAndDownAndNothingIsNotZero) {
   tally();
   EXPECT_EQ(regen_count(live_, cell_), std::nullopt);
