@@ -3,6 +3,7 @@
 #include <QDir>
 #include <QFont>
 #include <QGuiApplication>
+#include <QIcon>
 #include <QMetaEnum>
 #include <QQmlComponent>
 #include <QQuickStyle>
@@ -28,6 +29,16 @@ AppModel::Surroundings surroundings_of(const AppOptions& options) {
           {system_clock, oaklight::system_random(), QSysInfo::machineHostName().toStdString()}};
 }
 
+QIcon app_icon() {
+  QIcon icon;
+  IconProvider drawings;
+  for (const int side : {16, 32, 48, 128, 256}) {
+    icon.addPixmap(QPixmap::fromImage(
+        drawings.requestImage(QStringLiteral("oaklight"), nullptr, QSize(side, side))));
+  }
+  return icon;
+}
+
 /// The engine's theme, before any page asks for it.
 Theme* theme_of(QQmlEngine& engine) {
   QQmlComponent ask(&engine);
@@ -44,6 +55,7 @@ AppWindow::AppWindow(const AppOptions& options)
       settings_(QDir(folder_of(options)).filePath(QStringLiteral("settings.ini"))),
       model_(settings_, surroundings_of(options)) {
   QGuiApplication::setFont(QFont(QString::fromLatin1(oaklight::kTypeface)));
+  QGuiApplication::setWindowIcon(app_icon());
   QQuickStyle::setStyle(QStringLiteral("Basic"));
   QObject::connect(&engine_, &QQmlEngine::warnings, &engine_,
                    [this](const QList<QQmlError>& found) {

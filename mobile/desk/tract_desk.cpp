@@ -58,9 +58,10 @@ Result<std::unique_ptr<TractDesk>> TractDesk::settle(Result<TractStore> store,
       new TractDesk(*std::move(store), *std::move(data), *std::move(knowledge), clocks));
 }
 
-TractDesk::TractDesk(TractStore store, oaklight::TractData data,
-                     oaklight::TractKnowledge knowledge, const Clocks& clocks)
-    : path_(store.path()),
+TractDesk::TractDesk(TractStore store, oaklight::TractData data, oaklight::TractKnowledge knowledge,
+                     const Clocks& clocks)
+    : clock_(clocks.clock),
+      path_(store.path()),
       read_only_(store.mode() == OpenMode::read_only),
       live_(std::move(data)),
       knowledge_(std::move(knowledge)),

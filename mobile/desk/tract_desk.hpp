@@ -43,6 +43,7 @@ class TractDesk : public QObject {
   [[nodiscard]] const oaklight::TractData& data() const { return live_.data(); }
   [[nodiscard]] const oaklight::TractKnowledge& knowledge() const { return knowledge_; }
   oaklight::IdSource& ids() { return ids_; }
+  [[nodiscard]] oaklight::Clock& clock() const { return clock_; }
   [[nodiscard]] const std::filesystem::path& path() const { return path_; }
   [[nodiscard]] bool readOnly() const { return read_only_; }
 
@@ -103,6 +104,7 @@ class TractDesk : public QObject {
   void post(Written written);
   void finish(const Outcome& outcome);
 
+  oaklight::Clock& clock_;
   std::filesystem::path path_;
   bool read_only_;
   oaklight::LiveTract live_;

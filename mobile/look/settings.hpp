@@ -1,9 +1,9 @@
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <QSettings>
 #include <QStringList>
-#include <QtQml/qqmlregistration.h>
 
 #include "core/units/reading.hpp"
 
@@ -39,7 +39,9 @@ class Settings : public QObject {
   [[nodiscard]] bool sound() const;
   [[nodiscard]] bool volumeKeys() const;
   [[nodiscard]] QString tallySet() const;  ///< a key of species_sets.csv
-  [[nodiscard]] int paces() const;           ///< of this person in 100 ft
+  [[nodiscard]] int paces() const;         ///< of this person in 100 ft
+  /// The person's own count in 100 ft, or in 100 m: each system keeps the one that was counted.
+  [[nodiscard]] int pacesIn(oaklight::UnitSystem system) const;
   [[nodiscard]] int allowableError() const;  ///< percent of the mean, at 95 % confidence
   [[nodiscard]] bool introSeen() const;
   [[nodiscard]] QStringList recentFiles() const;  ///< newest first
@@ -55,6 +57,7 @@ class Settings : public QObject {
   void setVolumeKeys(bool on);
   void setTallySet(const QString& key);
   void setPaces(int paces);
+  void setPacesIn(oaklight::UnitSystem system, int paces);
   void setAllowableError(int percent);
   void setIntroSeen(bool seen);
   void addRecentFile(const QString& path);

@@ -1,8 +1,8 @@
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QColor>
 #include <QObject>
-#include <QtQml/qqmlregistration.h>
 #include <algorithm>
 
 #include "mobile/look/settings.hpp"
@@ -24,18 +24,22 @@ class Theme : public QObject {
   Q_PROPERTY(double touch READ touch NOTIFY changed)            ///< a control used at the tree
   Q_PROPERTY(double touchLarge READ touchLarge NOTIFY changed)  ///< undo, save, next
   Q_PROPERTY(double touchSmall READ touchSmall NOTIFY changed)  ///< the least, for anything
-  Q_PROPERTY(double gap READ gap NOTIFY changed)      ///< between things of one kind
+  Q_PROPERTY(double gap READ gap NOTIFY changed)                ///< between things of one kind
   Q_PROPERTY(double apart READ apart NOTIFY changed)  ///< between a tally cell and what removes
   Q_PROPERTY(double edge READ edge NOTIFY changed)    ///< of the glass, where drips gather
   Q_PROPERTY(double pad READ pad NOTIFY changed)      ///< inside a frame
   Q_PROPERTY(double seam READ seam NOTIFY changed)    ///< what a cell keeps clear inside its edge
   Q_PROPERTY(double slip READ slip NOTIFY changed)    ///< of a finger that means to stay
   Q_PROPERTY(double sideWidth READ sideWidth NOTIFY changed)
-  Q_PROPERTY(double line READ line NOTIFY changed)    ///< a rule
+  Q_PROPERTY(double line READ line NOTIFY changed)      ///< a rule
   Q_PROPERTY(double strong READ strong NOTIFY changed)  ///< a rule that carries meaning
   Q_PROPERTY(double corner READ corner NOTIFY changed)
   Q_PROPERTY(double columnWidth READ columnWidth NOTIFY changed)  ///< of a side column
   Q_PROPERTY(double readWidth READ readWidth NOTIFY changed)      ///< of a comfortable line
+  Q_PROPERTY(double compassWidth READ compassWidth NOTIFY changed)
+  Q_PROPERTY(double mapHeight READ mapHeight NOTIFY changed)  ///< of a map among other things
+  Q_PROPERTY(
+      double pictureSide READ pictureSide NOTIFY changed)  ///< of a drawing that fills a page
   Q_PROPERTY(double sheetWidth READ sheetWidth NOTIFY changed)
   Q_PROPERTY(double sheetHeight READ sheetHeight NOTIFY changed)
   Q_PROPERTY(double chartHeight READ chartHeight NOTIFY changed)  ///< of a picture of figures
@@ -88,6 +92,11 @@ class Theme : public QObject {
   [[nodiscard]] double corner() const { return mm(1.2); }
   [[nodiscard]] double columnWidth() const;
   [[nodiscard]] double readWidth() const { return mm(130.0); }
+  [[nodiscard]] double compassWidth() const { return mm(phone() ? 34.0 : 56.0); }
+  [[nodiscard]] double mapHeight() const { return mm(phone() ? 60.0 : 90.0); }
+  [[nodiscard]] double pictureSide() const {
+    return std::min({mm(110.0), window_.width, window_.height});
+  }
   [[nodiscard]] double sheetWidth() const;
   [[nodiscard]] double sheetHeight() const;
   [[nodiscard]] double chartHeight() const { return mm(90.0); }

@@ -35,8 +35,7 @@ void AppModel::setPage(Page page) {
 }
 
 QStringList AppModel::pageNames() const {
-  return {tr("Tract"), tr("Walk"),  tr("Tally"), tr("Stand"),
-          tr("Light"), tr("Marks"), tr("Setup")};
+  return {tr("Tract"), tr("Walk"), tr("Tally"), tr("Stand"), tr("Light"), tr("Marks"), tr("Setup")};
 }
 
 QString AppModel::pageSource() const {
@@ -75,6 +74,21 @@ void AppModel::openRecent(int row) {
   if (row >= 0 && row < recent.size()) openFile(recent[row]);
 }
 
+QStringList AppModel::fileNames() const {
+  return QDir(surroundings_.folder)
+      .entryList({QStringLiteral("*.gpkg")}, QDir::Files, QDir::Name | QDir::IgnoreCase);
+}
+
+void AppModel::openNamed(int row) {
+  const QStringList names = fileNames();
+  if (row >= 0 && row < names.size()) openFile(QDir(surroundings_.folder).filePath(names[row]));
+}
+
+void AppModel::lookForFiles() {
+  say({}, {});
+  emit filesChanged();
+}
+
 void AppModel::openDemo() {
   const QString path = QDir(surroundings_.folder).filePath(QStringLiteral("demo.gpkg"));
   if (!QFileInfo::exists(path)) {
@@ -107,6 +121,7 @@ void AppModel::copyForFriend() {
   workspace_->tract().copyTo(path_of(target), [this, target](const oaklight::Status& copied) {
     copied ? say({}, tr("A copy to give away: %1").arg(target))
            : say(sentence_of(copied.error()), {});
+    emit filesChanged();
   });
 }
 
@@ -114,8 +129,8 @@ void AppModel::take(oaklight::Result<std::unique_ptr<TractDesk>> desk) {
   if (!desk) return say(sentence_of(desk.error()), {});
   settings_.addRecentFile(QString::fromStdString((*desk)->path().string()));
   // The old pages go before their tract does.
-  const auto old = std::exchange(
-      workspace_, std::make_unique<Workspace>(*std::move(desk), settings_));
+  const auto old =
+      std::exchange(workspace_, std::make_unique<Workspace>(*std::move(desk), settings_));
   emit workspaceChanged();
   say({}, {});
 }

@@ -1,7 +1,7 @@
 #pragma once
 
-#include <QObject>
 #include <QtQml/qqmlregistration.h>
+#include <QObject>
 #include <memory>
 
 #include "mobile/look/settings.hpp"
@@ -15,9 +15,11 @@ class AppModel : public QObject {
   Q_PROPERTY(Settings* settings READ settings CONSTANT)
   Q_PROPERTY(Workspace* workspace READ workspace NOTIFY workspaceChanged)
   Q_PROPERTY(Page page READ page WRITE setPage NOTIFY pageChanged)
-  Q_PROPERTY(QString pageSource READ pageSource NOTIFY pageChanged)  ///< relative to qml/
+  Q_PROPERTY(QString pageSource READ pageSource NOTIFY pageChanged)         ///< relative to qml/
   Q_PROPERTY(QStringList pageNames READ pageNames NOTIFY pageNamesChanged)  ///< in Page's order
   Q_PROPERTY(QStringList recentNames READ recentNames NOTIFY workspaceChanged)
+  /// The tract files in the app's folder.
+  Q_PROPERTY(QStringList fileNames READ fileNames NOTIFY filesChanged)
   /// Why the last file could not be opened, made or copied; "" when there is nothing to say.
   Q_PROPERTY(QString problem READ problem NOTIFY problemChanged)
   /// What was done with a file, "Copied to ..."; "" when there is nothing to say.
@@ -45,6 +47,8 @@ class AppModel : public QObject {
   /// Name of the icon of the page of pageNames at that place.
   Q_INVOKABLE [[nodiscard]] QString pageIcon(int page) const;
   [[nodiscard]] QStringList recentNames() const;
+  [[nodiscard]] QStringList fileNames() const;
+  [[nodiscard]] QString folder() const { return surroundings_.folder; }
   [[nodiscard]] QString problem() const { return problem_; }
   [[nodiscard]] QString notice() const { return notice_; }
 
@@ -56,6 +60,10 @@ class AppModel : public QObject {
   Q_INVOKABLE void openFile(const QString& path);
   /// The file of recentNames at that place.
   Q_INVOKABLE void openRecent(int row);
+  /// The file of fileNames at that place.
+  Q_INVOKABLE void openNamed(int row);
+  /// Looks again which files are in the folder.
+  Q_INVOKABLE void lookForFiles();
   Q_INVOKABLE void openDemo();
   /// Makes a tract file of that name in the app's folder and opens it.
   Q_INVOKABLE void createTract(const QString& name);
@@ -67,6 +75,7 @@ class AppModel : public QObject {
   void pageChanged();
   void pageNamesChanged();
   void problemChanged();
+  void filesChanged();
 
  private:
   void take(oaklight::Result<std::unique_ptr<TractDesk>> desk);

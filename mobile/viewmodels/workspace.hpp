@@ -8,8 +8,11 @@
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/desk_view_model.hpp"
+#include "mobile/viewmodels/setup_view_model.hpp"
 #include "mobile/viewmodels/stand_view_model.hpp"
 #include "mobile/viewmodels/tally_view_model.hpp"
+#include "mobile/viewmodels/tract_view_model.hpp"
+#include "mobile/viewmodels/walk_view_model.hpp"
 
 /// One open tract with the state of every page that works on it.
 class Workspace : public QObject {
@@ -17,16 +20,22 @@ class Workspace : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("AppModel owns it")
   Q_PROPERTY(DeskViewModel* desk READ desk CONSTANT)
+  Q_PROPERTY(TractViewModel* tract READ tractView CONSTANT)
+  Q_PROPERTY(WalkViewModel* walk READ walk CONSTANT)
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
   Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
+  Q_PROPERTY(SetupViewModel* setup READ setup CONSTANT)
 
  public:
   Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent = nullptr);
   ~Workspace() override;
 
   [[nodiscard]] DeskViewModel* desk() { return &desk_view_; }
+  [[nodiscard]] TractViewModel* tractView() { return &tract_view_; }
+  [[nodiscard]] WalkViewModel* walk() { return &walk_; }
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
   [[nodiscard]] StandViewModel* stand() { return &stand_; }
+  [[nodiscard]] SetupViewModel* setup() { return &setup_; }
   [[nodiscard]] TractDesk& tract() { return *desk_; }
   [[nodiscard]] CurrentPlot& plot() { return plot_; }
 
@@ -34,6 +43,9 @@ class Workspace : public QObject {
   std::unique_ptr<TractDesk> desk_;
   CurrentPlot plot_;
   DeskViewModel desk_view_;
+  WalkViewModel walk_;
+  TractViewModel tract_view_;
   TallyViewModel tally_;
   StandViewModel stand_;
+  SetupViewModel setup_;
 };

@@ -1,14 +1,160 @@
+pragma ComponentBehavior: Bound
+
 import QtQuick
+import QtQuick.Layouts
 import Oaklight
 
+// What a person chooses once for this device, and what the app is.
 Item {
     id: page
 
     required property AppModel app
     required property Workspace workspace
+    readonly property SetupViewModel viewModel: page.workspace.setup
+    readonly property Settings settings: page.app.settings
 
-    Words {
-        anchors.centerIn: parent
-        text: page.app.pageNames[page.app.page]
+    ScrollColumn {
+        anchors.fill: parent
+        anchors.margins: Theme.edge
+
+        GridLayout {
+            Layout.fillWidth: true
+            columns: Theme.phone ? 1 : 2
+            columnSpacing: Theme.apart
+            rowSpacing: Theme.gap
+
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Light")
+                options: [qsTr("Day"), qsTr("Bright sun"), qsTr("Night")]
+                chosen: page.settings.light
+                onPicked: row => page.settings.light = row
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Size of what is touched")
+                columns: 2
+                options: [qsTr("For gloves"), qsTr("For bare hands")]
+                chosen: page.settings.gloves ? 0 : 1
+                onPicked: row => page.settings.gloves = row === 0
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Buttons for the")
+                columns: 2
+                options: [qsTr("Left hand"), qsTr("Right hand")]
+                chosen: page.settings.leftHand ? 0 : 1
+                onPicked: row => page.settings.leftHand = row === 0
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Units")
+                columns: 2
+                options: [qsTr("Inches and acres"), qsTr("Centimetres and hectares")]
+                chosen: page.settings.metric ? 1 : 0
+                onPicked: row => page.settings.metric = row === 1
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Language")
+                columns: 2
+                options: page.viewModel.languages
+                chosen: page.viewModel.language
+                onPicked: row => page.viewModel.language = row
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Tones")
+                columns: 2
+                options: [qsTr("On"), qsTr("Off")]
+                chosen: page.settings.sound ? 0 : 1
+                onPicked: row => page.settings.sound = row === 0
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Volume keys")
+                columns: 2
+                options: [qsTr("Up: same tree again; down: undo"), qsTr("As on any device")]
+                chosen: page.settings.volumeKeys ? 0 : 1
+                onPicked: row => page.settings.volumeKeys = row === 0
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Error to reach, of the mean, at 95 % confidence")
+                columns: 4
+                options: page.viewModel.errors
+                chosen: page.viewModel.error
+                onPicked: row => page.viewModel.error = row
+            }
+            ColumnLayout {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                spacing: Theme.pad
+
+                LabelledLine {
+                    Layout.fillWidth: true
+                    label: page.viewModel.pacesLabel
+                    text: page.viewModel.paces
+                    inputMethodHints: Qt.ImhDigitsOnly
+                    onEdited: text => page.viewModel.typePaces(text)
+                }
+                ProblemWords {
+                    Layout.fillWidth: true
+                    problem: page.viewModel.pacesProblem
+                }
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Species that stand first in the tally")
+                columns: 1
+                options: page.viewModel.tallySets
+                chosen: page.viewModel.tallySet
+                onPicked: row => page.viewModel.tallySet = row
+            }
+        }
+        Words {
+            Layout.fillWidth: true
+            Layout.topMargin: Theme.gap
+            text: qsTr("About Oaklight")
+            font.pixelSize: Theme.large
+            font.bold: true
+            Accessible.role: Accessible.Heading
+            Accessible.name: text
+        }
+        Repeater {
+            model: page.viewModel.about
+
+            Words {
+                required property string modelData
+
+                Layout.fillWidth: true
+                Layout.maximumWidth: Theme.readWidth
+                text: modelData
+            }
+        }
+        TapButton {
+            text: qsTr("Show the first pictures again")
+            Layout.bottomMargin: Theme.gap
+            onClicked: page.settings.introSeen = false
+        }
     }
 }

@@ -1,14 +1,111 @@
+pragma ComponentBehavior: Bound
+
 import QtQuick
+import QtQuick.Layouts
 import Oaklight
 
+// Home: the tract on a map, what is left to do in it, and its stands.
 Item {
     id: page
 
     required property AppModel app
     required property Workspace workspace
+    readonly property TractViewModel viewModel: page.workspace.tract
 
-    Words {
-        anchors.centerIn: parent
-        text: page.app.pageNames[page.app.page]
+    function takeStep() {
+        switch (page.viewModel.step) {
+        case TractViewModel.NameTract:
+            facts.open();
+            break;
+        case TractViewModel.AddStand:
+            stand.add();
+            break;
+        case TractViewModel.ChooseDesign:
+            design.open();
+            break;
+        case TractViewModel.AddPlots:
+            stand.change(0);
+            break;
+        case TractViewModel.Walk:
+            page.app.page = AppModel.Walk;
+            break;
+        case TractViewModel.Decide:
+            page.app.page = AppModel.Light;
+            break;
+        default:
+            page.app.page = AppModel.Marks;
+        }
+    }
+
+    Component.onCompleted: page.viewModel.show(true)
+    Component.onDestruction: page.viewModel.show(false)
+
+    ColumnLayout {
+        anchors.fill: parent
+        spacing: 0
+
+        GridLayout {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            Layout.margins: Theme.edge
+            columns: Theme.wide ? 2 : 1
+            columnSpacing: Theme.gap
+            rowSpacing: Theme.gap
+            layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
+
+            TractMap {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                Layout.minimumHeight: Theme.mapHeight
+                visible: Theme.wide
+                viewModel: page.viewModel
+                metric: page.app.settings.metric
+            }
+            TractOverview {
+                Layout.fillHeight: true
+                Layout.fillWidth: !Theme.wide
+                Layout.preferredWidth: Theme.columnWidth
+                viewModel: page.viewModel
+                metric: page.app.settings.metric
+                onStepAsked: page.takeStep()
+                onFilesAsked: files.open()
+                onFactsAsked: facts.open()
+                onDesignAsked: design.open()
+                onStandAdded: stand.add()
+                onStandAsked: row => stand.change(row)
+            }
+        }
+
+        ChosenPlot {
+            Layout.fillWidth: true
+            viewModel: page.viewModel
+            onWalkAsked: {
+                page.workspace.walk.chooseCurrent();
+                page.app.page = AppModel.Walk;
+            }
+            onTallyAsked: page.app.page = AppModel.Tally
+        }
+    }
+
+    FilesSheet {
+        id: files
+
+        app: page.app
+    }
+    FactsSheet {
+        id: facts
+
+        facts: page.viewModel.facts
+    }
+    StandSheet {
+        id: stand
+
+        viewModel: page.viewModel
+        metric: page.app.settings.metric
+    }
+    DesignSheet {
+        id: design
+
+        design: page.viewModel.design
     }
 }

@@ -1,14 +1,134 @@
+pragma ComponentBehavior: Bound
+
 import QtQuick
+import QtQuick.Layouts
 import Oaklight
 
+// Where the next plot is, and what to do on arrival.
 Item {
     id: page
 
     required property AppModel app
     required property Workspace workspace
+    readonly property WalkViewModel viewModel: page.workspace.walk
 
-    Words {
-        anchors.centerIn: parent
-        text: page.app.pageNames[page.app.page]
+    Component.onCompleted: page.viewModel.show(true)
+    Component.onDestruction: page.viewModel.show(false)
+
+    Connections {
+        target: page.viewModel
+
+        function onReached() {
+            page.app.page = AppModel.Tally;
+        }
+    }
+
+    RowLayout {
+        anchors.fill: parent
+        spacing: Theme.gap
+        layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
+
+        ColumnLayout {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            spacing: Theme.pad
+
+            ScrollColumn {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                Layout.margins: Theme.edge
+                spacing: Theme.pad
+
+                RowLayout {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.name !== ""
+                    spacing: Theme.pad
+
+                    Icon {
+                        name: page.viewModel.mark
+                        side: Theme.figure
+                    }
+                    Words {
+                        Layout.fillWidth: true
+                        text: page.viewModel.name
+                        font.pixelSize: Theme.large
+                        font.bold: true
+                        Accessible.role: Accessible.Heading
+                        Accessible.name: text
+                    }
+                    Words {
+                        text: page.viewModel.status
+                        font.pixelSize: Theme.large
+                        wrapMode: Text.NoWrap
+                    }
+                }
+                Way {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.known
+                    viewModel: page.viewModel
+                }
+                Words {
+                    Layout.fillWidth: true
+                    text: page.viewModel.note
+                }
+                Words {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.known
+                    text: qsTr("The bearing is from TRUE north. No declination is known for this tract, so no magnetic bearing is given: set your compass's own declination first.")
+                    color: Theme.soft
+                    font.pixelSize: Theme.small
+                }
+            }
+            WalkActions {
+                Layout.fillWidth: true
+                Layout.leftMargin: Theme.edge
+                Layout.rightMargin: Theme.edge
+                Layout.bottomMargin: Theme.edge
+                viewModel: page.viewModel
+                listShown: Theme.wide
+                onSkipAsked: skip.open()
+                onListAsked: list.open()
+            }
+        }
+
+        ColumnLayout {
+            Layout.preferredWidth: Theme.columnWidth
+            Layout.maximumWidth: Theme.columnWidth
+            Layout.fillHeight: true
+            Layout.topMargin: Theme.pad
+            Layout.leftMargin: Theme.leftHand ? Theme.edge : 0
+            Layout.rightMargin: Theme.leftHand ? 0 : Theme.edge
+            visible: Theme.wide
+            spacing: Theme.pad
+
+            Words {
+                Layout.fillWidth: true
+                text: qsTr("All plots: %1").arg(page.viewModel.progress)
+                font.bold: true
+            }
+            PlotList {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                viewModel: page.viewModel
+            }
+        }
+    }
+
+    SkipSheet {
+        id: skip
+
+        viewModel: page.viewModel
+    }
+    Sheet {
+        id: list
+
+        title: qsTr("All plots: %1").arg(page.viewModel.progress)
+
+        PlotList {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            viewModel: page.viewModel
+            onPicked: list.close()
+        }
     }
 }

@@ -1,0 +1,58 @@
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// One of a few, side by side under the name of what is chosen.
+ColumnLayout {
+    id: choices
+
+    required property string label
+    required property var options
+    property string help: ""
+    property int chosen: -1
+    property int columns: 3
+
+    signal picked(int row)
+
+    spacing: Theme.pad
+
+    Words {
+        Layout.fillWidth: true
+        visible: choices.label !== ""
+        text: choices.label
+        font.bold: true
+    }
+    GridLayout {
+        Layout.fillWidth: true
+        columns: choices.columns
+        columnSpacing: Theme.pad
+        rowSpacing: Theme.pad
+
+        Repeater {
+            model: choices.options
+
+            TapButton {
+                required property int index
+                required property string modelData
+
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                small: true
+                text: modelData
+                help: choices.label
+                checkable: false
+                checked: choices.chosen === index
+                onClicked: choices.picked(index)
+            }
+        }
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: choices.help !== ""
+        text: choices.help
+        color: Theme.soft
+        font.pixelSize: Theme.small
+    }
+}

@@ -1,0 +1,36 @@
+import QtQuick
+import QtQuick.Layouts
+import QtQuick.Templates as T
+import Oaklight
+
+// Things in a column that scrolls when there are more than fit.
+Flickable {
+    id: scroll
+
+    default property alias body: column.data
+    property alias spacing: column.spacing
+
+    contentWidth: width
+    contentHeight: column.implicitHeight
+    boundsBehavior: Flickable.StopAtBounds
+    flickableDirection: Flickable.VerticalFlick
+    clip: true
+    implicitHeight: column.implicitHeight
+
+    T.ScrollBar.vertical: T.ScrollBar {
+        implicitWidth: Theme.strong
+        visible: size < 1
+
+        contentItem: Rectangle {
+            color: Theme.soft
+            radius: Theme.corner
+        }
+    }
+
+    ColumnLayout {
+        id: column
+
+        width: scroll.width
+        spacing: Theme.gap
+    }
+}

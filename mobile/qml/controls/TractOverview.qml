@@ -1,0 +1,106 @@
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// What is left to do in the tract, and what it is made of. Where there is no room beside it, the map is in the middle.
+ScrollColumn {
+    id: overview
+
+    required property TractViewModel viewModel
+    required property bool metric
+    readonly property list<string> steps: [qsTr("Name the tract"), qsTr("Add a stand"), qsTr("Choose the design"), qsTr("Add plots"), qsTr("Walk to the next plot"), qsTr("Go on with the light"), qsTr("To the marks")]
+
+    signal stepAsked
+    signal filesAsked
+    signal factsAsked
+    signal designAsked
+    signal standAdded
+    signal standAsked(int row)
+
+    FigureBlock {
+        Layout.fillWidth: true
+        visible: overview.viewModel.figure !== ""
+        figure: overview.viewModel.figure
+        caption: qsTr("plots visited")
+    }
+    Words {
+        Layout.fillWidth: true
+        text: overview.viewModel.todo
+        lineHeight: 1.25
+    }
+    TapButton {
+        Layout.fillWidth: true
+        text: overview.steps[overview.viewModel.step]
+        main: true
+        large: true
+        onClicked: overview.stepAsked()
+    }
+    TractMap {
+        Layout.fillWidth: true
+        Layout.preferredHeight: Theme.mapHeight
+        visible: !Theme.wide
+        viewModel: overview.viewModel
+        metric: overview.metric
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: stands.count > 0
+        text: qsTr("Stands")
+        font.bold: true
+        Accessible.role: Accessible.Heading
+        Accessible.name: text
+    }
+    ColumnLayout {
+        Layout.fillWidth: true
+        spacing: 0
+
+        Repeater {
+            id: stands
+
+            model: overview.viewModel.stands
+
+            ListRow {
+                required property int index
+                required property string name
+                required property string facts
+
+                Layout.fillWidth: true
+                text: name
+                detail: facts
+                onClicked: overview.standAsked(index)
+            }
+        }
+    }
+    TapButton {
+        Layout.fillWidth: true
+        text: qsTr("Add a stand")
+        iconName: "plus"
+        onClicked: overview.standAdded()
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: overview.viewModel.designText !== ""
+        text: qsTr("Cruise: %1").arg(overview.viewModel.designText)
+        color: Theme.soft
+    }
+    TapButton {
+        Layout.fillWidth: true
+        visible: overview.viewModel.designText === ""
+        text: qsTr("Design of the cruise")
+        onClicked: overview.designAsked()
+    }
+    TapButton {
+        Layout.fillWidth: true
+        text: qsTr("About this tract")
+        help: qsTr("Its name, and how an ambulance finds it")
+        onClicked: overview.factsAsked()
+    }
+    TapButton {
+        Layout.fillWidth: true
+        text: qsTr("Tract files")
+        help: qsTr("New, open, copy for a friend")
+        onClicked: overview.filesAsked()
+    }
+}

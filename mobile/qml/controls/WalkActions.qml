@@ -1,0 +1,73 @@
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// What can be said of the plot one walks to. What gives it up stands apart from what starts it.
+ColumnLayout {
+    id: actions
+
+    required property WalkViewModel viewModel
+    property bool listShown: false
+
+    signal skipAsked
+    signal listAsked
+
+    spacing: Theme.pad
+
+    TapButton {
+        Layout.fillWidth: true
+        text: qsTr("Start plot")
+        help: actions.viewModel.name
+        main: true
+        large: true
+        enabled: (actions.viewModel.may & WalkViewModel.Go) !== 0
+        onClicked: actions.viewModel.start()
+    }
+    GridLayout {
+        Layout.fillWidth: true
+        columns: Theme.phone ? 2 : 5
+        columnSpacing: Theme.pad
+        rowSpacing: Theme.pad
+
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            text: qsTr("Empty plot")
+            help: qsTr("Visited, no tree to tally: it counts as zero")
+            enabled: (actions.viewModel.may & WalkViewModel.Empty) !== 0
+            onClicked: actions.viewModel.callEmpty()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            text: qsTr("Skip")
+            help: qsTr("Not visited, for a reason: not in the sample")
+            enabled: (actions.viewModel.may & WalkViewModel.Skip) !== 0
+            onClicked: actions.skipAsked()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            text: qsTr("Plan again")
+            help: qsTr("Not visited after all")
+            enabled: (actions.viewModel.may & WalkViewModel.Again) !== 0
+            onClicked: actions.viewModel.planAgain()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            text: qsTr("Nearest to do")
+            help: qsTr("Goes to the nearest plot that is still to do")
+            onClicked: actions.viewModel.chooseNext()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            Layout.columnSpan: Theme.phone ? 2 : 1
+            visible: !actions.listShown
+            text: qsTr("All plots")
+            help: actions.viewModel.progress
+            onClicked: actions.listAsked()
+        }
+    }
+}
