@@ -44,9 +44,8 @@ QString SetupViewModel::paces() const {
 }
 
 QString SetupViewModel::pacesLabel() const {
-  return settings_.system() == UnitSystem::us
-             ? tr("Your paces in 100 ft, counted on ground like this")
-             : tr("Your paces in 100 m, counted on ground like this");
+  return settings_.system() == UnitSystem::us ? tr("Your paces in 100 ft")
+                                              : tr("Your paces in 100 m");
 }
 
 void SetupViewModel::typePaces(const QString& text) {

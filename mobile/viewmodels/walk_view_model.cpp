@@ -2,8 +2,9 @@
 
 #include <QDateTime>
 #include <algorithm>
+#include <cmath>
 
-#include "core/session/plot_figures.hpp"
+#include "core/base/number_text.hpp"
 #include "core/session/plot_work.hpp"
 
 using oaklight::Leg;
@@ -18,6 +19,14 @@ namespace {
 QString degrees_text(oaklight::Degrees azimuth) {
   const int whole = static_cast<int>(std::lround(azimuth.value)) % 360;
   return QStringLiteral("%1\u00b0").arg(whole);
+}
+
+/// A way to walk, to the whole foot or metre: nobody paces closer.
+QString distance_text(oaklight::Feet distance, oaklight::UnitSystem system) {
+  const bool us = system == oaklight::UnitSystem::us;
+  const double value = us ? distance.value : oaklight::to_metres(distance).value;
+  return QString::fromStdString(oaklight::grouped_text(value, 0)) +
+         (us ? QStringLiteral(" ft") : QStringLiteral(" m"));
 }
 
 /// The day on this device's calendar.
@@ -133,7 +142,7 @@ QStringList WalkViewModel::figures() const {
   const auto system = settings_.system();
   const oaklight::PaceCount count{static_cast<double>(settings_.pacesIn(system)), system};
   const auto paces = oaklight::paces_for(stop_->leg->distance, count);
-  return {QString::fromStdString(oaklight::length_text(stop_->leg->distance, system)),
+  return {distance_text(stop_->leg->distance, system),
           paces ? QString::number(*paces) : tr("not counted"),
           QString::fromStdString(oaklight::compass_point(stop_->leg->azimuth))};
 }

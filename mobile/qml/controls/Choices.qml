@@ -23,6 +23,11 @@ ColumnLayout {
         visible: choices.label !== ""
         text: choices.label
         font.bold: true
+        // One line: a height that hangs on the width is settled too late for a grid of these.
+        wrapMode: Text.NoWrap
+        fontSizeMode: Text.HorizontalFit
+        minimumPixelSize: Theme.small
+        elide: Text.ElideRight
     }
     GridLayout {
         Layout.fillWidth: true

@@ -26,6 +26,10 @@ ColumnLayout {
         Layout.fillWidth: true
         text: labelled.label
         font.bold: true
+        wrapMode: Text.NoWrap
+        fontSizeMode: Text.HorizontalFit
+        minimumPixelSize: Theme.small
+        elide: Text.ElideRight
         Accessible.ignored: true
     }
     Words {

@@ -36,7 +36,7 @@ Item {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
-                label: qsTr("Size of what is touched")
+                label: qsTr("Size of buttons")
                 columns: 2
                 options: [qsTr("For gloves"), qsTr("For bare hands")]
                 chosen: page.settings.gloves ? 0 : 1
@@ -46,7 +46,7 @@ Item {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
-                label: qsTr("Buttons for the")
+                label: qsTr("Side of the buttons")
                 columns: 2
                 options: [qsTr("Left hand"), qsTr("Right hand")]
                 chosen: page.settings.leftHand ? 0 : 1
@@ -58,7 +58,7 @@ Item {
                 Layout.alignment: Qt.AlignTop
                 label: qsTr("Units")
                 columns: 2
-                options: [qsTr("Inches and acres"), qsTr("Centimetres and hectares")]
+                options: [qsTr("in, ac"), qsTr("cm, ha")]
                 chosen: page.settings.metric ? 1 : 0
                 onPicked: row => page.settings.metric = row === 1
             }
@@ -86,9 +86,9 @@ Item {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
-                label: qsTr("Volume keys")
+                label: qsTr("Volume keys, up and down")
                 columns: 2
-                options: [qsTr("Up: same tree again; down: undo"), qsTr("As on any device")]
+                options: [qsTr("Again, undo"), qsTr("Volume")]
                 chosen: page.settings.volumeKeys ? 0 : 1
                 onPicked: row => page.settings.volumeKeys = row === 0
             }
@@ -96,7 +96,7 @@ Item {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
-                label: qsTr("Error to reach, of the mean, at 95 % confidence")
+                label: qsTr("Error to reach, at 95 %")
                 columns: 4
                 options: page.viewModel.errors
                 chosen: page.viewModel.error
