@@ -92,7 +92,7 @@ class Theme : public QObject {
   [[nodiscard]] double corner() const { return mm(1.2); }
   [[nodiscard]] double columnWidth() const;
   [[nodiscard]] double readWidth() const { return mm(130.0); }
-  [[nodiscard]] double compassWidth() const { return mm(phone() ? 34.0 : 56.0); }
+  [[nodiscard]] double compassWidth() const { return mm(phone() ? 30.0 : 34.0); }
   [[nodiscard]] double mapHeight() const { return mm(phone() ? 60.0 : 90.0); }
   [[nodiscard]] double pictureSide() const {
     return std::min({mm(110.0), window_.width, window_.height});

@@ -10,7 +10,7 @@
 struct StandRow {
   oaklight::StandId id;
   QString name;
-  QString facts;   ///< "52.0 ac. Aim: acorns and wildlife food", and how far its plots have come
+  QString facts;   ///< "52.0 ac; 22 done, 1 to do"
   QString area;    ///< to be typed over: "52"
   QString walked;  ///< likewise; "" when it was not walked
   int goal = 0;    ///< place in the list of goals

@@ -149,7 +149,9 @@ QString TractViewModel::todo() const {
   if (cards.look_again == 1) lines << tr("1 tree to look at again");
   if (cards.look_again > 1) lines << tr("%1 trees to look at again").arg(cards.look_again);
   if (lines.isEmpty()) lines << tr("Nothing is left to do.");
-  return lines.join(QLatin1Char('\n'));
+  if (lines.size() == 1) return lines.front();
+  const QString bullet = QString::fromUtf8("\u2022 ");
+  return bullet + lines.join(QLatin1Char('\n') + bullet);
 }
 
 QStringList TractViewModel::goals() const {
@@ -182,7 +184,6 @@ QString TractViewModel::areaText(Acres area) const {
 }
 
 void TractViewModel::listStands() {
-  const QStringList names = goals();
   std::vector<StandRow> rows;
   for (const Stand& stand : desk_.data().stands) {
     const auto progress = oaklight::walk_progress(desk_.live(), stand.id);
@@ -191,8 +192,7 @@ void TractViewModel::listStands() {
     if (progress.all() == 0) plots = tr("no plots yet");
     const QString area =
         QString::fromStdString(oaklight::area_text(stand.acres, settings_.system()));
-    rows.push_back({stand.id, QString::fromStdString(stand.name),
-                    tr("%1. Aim: %2\n%3").arg(area, names.value(row_of(stand.goal)), plots),
+    rows.push_back({stand.id, QString::fromStdString(stand.name), tr("%1; %2").arg(area, plots),
                     areaText(stand.acres), stand.walked ? areaText(*stand.walked) : QString(),
                     row_of(stand.goal)});
   }

@@ -133,8 +133,8 @@ QString WalkViewModel::bearing() const {
 }
 
 QString WalkViewModel::wayText(const Leg& leg) const {
-  return tr("%1, %2").arg(degrees_text(leg.azimuth), QString::fromStdString(oaklight::length_text(
-                                                         leg.distance, settings_.system())));
+  return tr("%1, %2").arg(degrees_text(leg.azimuth),
+                          distance_text(leg.distance, settings_.system()));
 }
 
 QStringList WalkViewModel::figures() const {

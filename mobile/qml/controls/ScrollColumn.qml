@@ -30,7 +30,9 @@ Flickable {
     ColumnLayout {
         id: column
 
-        width: scroll.width
+        anchors.left: parent.left
+        anchors.right: parent.right
+        anchors.rightMargin: Theme.pad  // clear of the bar
         spacing: Theme.gap
     }
 }

@@ -28,7 +28,6 @@ ScrollColumn {
     Words {
         Layout.fillWidth: true
         text: overview.viewModel.todo
-        lineHeight: 1.25
     }
     TapButton {
         Layout.fillWidth: true

@@ -2,7 +2,7 @@ import QtQuick
 import QtQuick.Layouts
 import Oaklight
 
-// What can be said of the plot one walks to. What gives it up stands apart from what starts it.
+// What can be said of the plot one walks to, beside that it is started.
 ColumnLayout {
     id: actions
 
@@ -14,15 +14,6 @@ ColumnLayout {
 
     spacing: Theme.pad
 
-    TapButton {
-        Layout.fillWidth: true
-        text: qsTr("Start plot")
-        help: actions.viewModel.name
-        main: true
-        large: true
-        enabled: (actions.viewModel.may & WalkViewModel.Go) !== 0
-        onClicked: actions.viewModel.start()
-    }
     GridLayout {
         Layout.fillWidth: true
         columns: Theme.phone ? 2 : 5

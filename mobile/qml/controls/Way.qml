@@ -9,7 +9,7 @@ GridLayout {
     required property WalkViewModel viewModel
 
     columns: Theme.phone ? 1 : 2
-    columnSpacing: Theme.apart
+    columnSpacing: Theme.gap
     rowSpacing: Theme.pad
 
     Compass {
@@ -25,13 +25,13 @@ GridLayout {
         spacing: Theme.pad
 
         FigureBlock {
-            Layout.fillWidth: true
             figure: qsTr("%1 TRUE").arg(way.viewModel.bearing)
             caption: qsTr("set your compass to (%1)").arg(way.viewModel.figures[2] ?? "")
         }
-        RowLayout {
-            Layout.fillWidth: true
-            spacing: Theme.apart
+        GridLayout {
+            columns: Theme.phone ? 1 : 2
+            columnSpacing: Theme.gap
+            rowSpacing: Theme.pad
 
             FigureBlock {
                 figure: way.viewModel.figures[0] ?? ""
@@ -40,9 +40,6 @@ GridLayout {
             FigureBlock {
                 figure: way.viewModel.figures[1] ?? ""
                 caption: qsTr("of your paces")
-            }
-            Item {
-                Layout.fillWidth: true
             }
         }
     }

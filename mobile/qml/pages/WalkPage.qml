@@ -78,12 +78,34 @@ Item {
                     color: Theme.soft
                     font.pixelSize: Theme.small
                 }
+                // A hand's width of screen has no room for them at the foot.
+                WalkActions {
+                    Layout.fillWidth: true
+                    Layout.topMargin: Theme.apart
+                    visible: Theme.phone
+                    viewModel: page.viewModel
+                    onSkipAsked: skip.open()
+                    onListAsked: list.open()
+                }
+            }
+            TapButton {
+                Layout.fillWidth: true
+                Layout.leftMargin: Theme.edge
+                Layout.rightMargin: Theme.edge
+                Layout.bottomMargin: Theme.pad
+                text: qsTr("Start plot")
+                help: page.viewModel.name
+                main: true
+                large: true
+                enabled: (page.viewModel.may & WalkViewModel.Go) !== 0
+                onClicked: page.viewModel.start()
             }
             WalkActions {
                 Layout.fillWidth: true
                 Layout.leftMargin: Theme.edge
                 Layout.rightMargin: Theme.edge
                 Layout.bottomMargin: Theme.edge
+                visible: !Theme.phone
                 viewModel: page.viewModel
                 listShown: Theme.wide
                 onSkipAsked: skip.open()
