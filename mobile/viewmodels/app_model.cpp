@@ -90,13 +90,18 @@ void AppModel::lookForFiles() {
 }
 
 void AppModel::openDemo() {
-  const QString path = QDir(surroundings_.folder).filePath(QStringLiteral("demo.gpkg"));
-  if (!QFileInfo::exists(path)) {
-    QDir().mkpath(surroundings_.folder);
-    const auto made = make_demo_tract(path_of(path), surroundings_.clocks);
-    if (!made) return say(sentence_of(made.error()), {});
+  const QString demo = QStringLiteral("demo");
+  const QString path = QDir(surroundings_.folder).filePath(demo + QStringLiteral(".gpkg"));
+  if (QFileInfo::exists(path)) {
+    openFile(path);
+    if (problem_.isEmpty()) return;
   }
-  openFile(path);
+  // None is there, or one that an older program made and this one does not read.
+  QDir().mkpath(surroundings_.folder);
+  const QString fresh = freeName(demo);
+  const auto made = make_demo_tract(path_of(fresh), surroundings_.clocks);
+  if (!made) return say(sentence_of(made.error()), {});
+  openFile(fresh);
 }
 
 void AppModel::createTract(const QString& name) {

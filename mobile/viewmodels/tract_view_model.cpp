@@ -21,6 +21,7 @@ using oaklight::UnitSystem;
 namespace {
 
 constexpr int kAreaDecimals = 2;
+constexpr std::size_t kSizesKept = 4;
 
 /// What a map shows; without the trees of the plots, which can be many and are not on it.
 std::shared_ptr<const TractData> ground_of(const TractData& data) {
@@ -89,13 +90,17 @@ void TractViewModel::drawMap() {
   const auto start = way_start(desk_.live(), walk_.stood());
   if (const auto next = oaklight::next_stop(desk_.live(), std::nullopt, start.from))
     focus.next = next->plot;
-  auto spots = std::make_shared<oaklight::TractPicture>();
-  auto draw = [ground = ground_of(desk_.data()), focus, spots](oaklight::PictureFrame frame) {
+  auto drawn = std::make_shared<std::vector<Drawn>>();
+  auto draw = [ground = ground_of(desk_.data()), focus, drawn](oaklight::PictureFrame frame) {
     frame.head = false;
-    *spots = oaklight::draw_tract(*ground, focus, frame);
-    return spots->drawing;
+    auto picture = oaklight::draw_tract(*ground, focus, frame);
+    const oaklight::Drawing drawing = picture.drawing;
+    std::erase_if(*drawn, [&](const Drawn& before) { return before.size == frame.size; });
+    if (drawn->size() >= kSizesKept) drawn->erase(drawn->begin());
+    drawn->push_back({frame.size, std::move(picture)});
+    return drawing;
   };
-  spots_ = spots;
+  drawn_ = drawn;
   map_ = Picture(std::move(draw), tr("Map of the tract. %1").arg(figure()));
   emit mapChanged();
 }
@@ -199,14 +204,16 @@ void TractViewModel::listStands() {
   stands_.set(std::move(rows));
 }
 
-void TractViewModel::tap(QPointF at, double reach) {
-  if (const auto plot = spots_->plot_at(at, reach)) {
-    chosen_ = plot;
-    current_.set(plot);
-    emit chosenChanged();
-  } else {
-    chooseNothing();
-  }
+void TractViewModel::tap(QPointF at, double reach, QPointF corner) {
+  const auto tapped = std::ranges::find_if(*drawn_, [&](const Drawn& one) {
+    const QPointF apart = corner - QPointF(one.size.width(), one.size.height());
+    return apart.manhattanLength() < 1.0;
+  });
+  const auto plot = tapped == drawn_->end() ? std::nullopt : tapped->picture.plot_at(at, reach);
+  if (!plot) return chooseNothing();
+  chosen_ = plot;
+  current_.set(plot);
+  emit chosenChanged();
 }
 
 void TractViewModel::chooseNothing() {

@@ -55,9 +55,9 @@ class TractViewModel : public QObject {
 
   /// While the page shows, map and lists follow the records.
   Q_INVOKABLE void show(bool shown);
-  /// A tap on the map, in the points of its drawing; reach is how far a finger errs. The plot there
-  /// becomes the current one.
-  Q_INVOKABLE void tap(QPointF at, double reach);
+  /// A tap on the map, in the points of its drawing; reach is how far a finger errs, and corner the
+  /// far end of the drawing that was tapped. The plot there becomes the current one.
+  Q_INVOKABLE void tap(QPointF at, double reach, QPointF corner);
   Q_INVOKABLE void chooseNothing();
   /// saved() follows when it is on disk; else problem says why, and nothing was changed.
   Q_INVOKABLE void addStand(const QString& name, const QString& area, int goal);
@@ -74,7 +74,11 @@ class TractViewModel : public QObject {
   void saved();
 
  private:
-  using Spots = std::shared_ptr<oaklight::TractPicture>;
+  /// Where the plots stand on a map of some size. A page that turns has maps of two sizes.
+  struct Drawn {
+    QSizeF size;
+    oaklight::TractPicture picture;
+  };
 
   void follow();
   void refresh();
@@ -94,7 +98,7 @@ class TractViewModel : public QObject {
   DesignViewModel design_;
   TractFactsModel facts_;
   Picture map_;
-  Spots spots_;  ///< where the plots were when the map was drawn last
+  std::shared_ptr<std::vector<Drawn>> drawn_;  ///< of map_, the latest last
   std::optional<oaklight::PlotId> chosen_;
   QString problem_;
   bool shown_ = false;

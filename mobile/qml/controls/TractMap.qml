@@ -14,6 +14,6 @@ PictureItem {
 
     TapHandler {
         gesturePolicy: TapHandler.ReleaseWithinBounds
-        onTapped: point => map.viewModel.tap(map.inDrawing(point.position), map.lengthInDrawing(Theme.slip))
+        onTapped: point => map.viewModel.tap(map.inDrawing(point.position), map.lengthInDrawing(Theme.slip), map.inDrawing(Qt.point(map.width, map.height)))
     }
 }
