@@ -5,11 +5,8 @@
 
 #include "core/base/number_text.hpp"
 #include "core/command/program.hpp"
-#include "core/handoff/surroundings.hpp"
-#include "core/place/walk_positions.hpp"
-#include "core/release/marks.hpp"
 #include "core/release/stand_facts.hpp"
-#include "core/release/work_site.hpp"
+#include "core/session/work_view.hpp"
 
 namespace oaklight::command {
 namespace {
@@ -28,12 +25,9 @@ struct Told {
   std::string name;
   TreeVerdict verdict;
   std::vector<const Rule*> rules;
-  std::vector<Caution> cautions;
-  WorkAdvice work;
-  std::optional<DayAdvice> day;  ///< nothing for a tree that is left
-  std::string wilt;              ///< "" where no oak stands
-  std::optional<Mark> by_hand;   ///< a person decided otherwise, or the same
-  std::string advice;            ///< for the whole stand
+  TreeWork work;
+  std::optional<Mark> by_hand;  ///< a person decided otherwise, or the same
+  std::string advice;           ///< for the whole stand
   bool optimal = true;
   double gap = 0.0;
 };
@@ -72,27 +66,6 @@ std::size_t place_in(const ReleasePlan& plan, const std::string& tag) {
   return static_cast<std::size_t>(found - plan.trees.begin());
 }
 
-/// How and when the tree is dealt with, and what is dangerous about it.
-void tell_work(const TractData& data, const TractKnowledge& know, const ReleaseInput& input,
-               const ReleasePlan& plan, std::size_t at, Day day, Told& told) {
-  const ReleaseSettings& settings = know.release.settings;
-  const std::vector<WalkTree> trees = placed_walk_trees(data);
-  const auto around = surroundings_of(data, trees, know.species(), settings.cautions);
-  const auto cases = work_cases({trees, around, data.contacts}, plan, input);
-  const WorkCase& tree = cases[at];
-  told.work = work_advice(tree, settings);
-  const auto windows = windows_of(know.seasons, data.tract.state);
-  const Way way = told.work.ways.front();
-  if (way != Way::leave) {
-    told.day = day_advice(windows, work_kind(tree, way), day);
-    if (tree.beside_oak) told.wilt = oak_wilt_words(input.stand.before, settings.work);
-  }
-  if (tree.species == nullptr) return;
-  const Method method = default_method(tree.facts, tree.species, tree.verdict, settings.removal);
-  told.cautions = cautions_for(
-      {tree.facts, *tree.species, tree.around, {method, true}, settings.cautions}, know.cautions);
-}
-
 Result<Told> tell(const TractData& data, const TractKnowledge& know, const Call& call) {
   const auto day = day_of(call);
   if (!day) return day.error();
@@ -113,9 +86,11 @@ Result<Told> tell(const TractData& data, const TractKnowledge& know, const Call&
   const Species* species = know.species().find(tree->facts.species);
   told.name = (species == nullptr ? "tree" : species->common_name) + " " + call.tag + ", " +
               number_text(tree->facts.dbh.inches().value, 1) + " in DBH";
-  tell_work(data, know, *input, plan, at, *day, told);
+  auto work = work_of_stand(data, know, tree->stand, plan, *day);
+  if (!work) return work.error();
+  told.work = std::move((*work)[at]);
   add_rules_of(told.verdict.rules, know.release.rules, told.rules);
-  add_rules_of(told.work.rules, know.release.rules, told.rules);
+  add_rules_of(told.work.advice.rules, know.release.rules, told.rules);
   return told;
 }
 
@@ -153,12 +128,12 @@ void print_json(const Told& told, const Call& call, const std::string& version) 
                      {"editable", rule->editable}});
   }
   Json cautions = Json::array();
-  for (const Caution& caution : told.cautions) {
+  for (const Caution& caution : told.work.cautions) {
     cautions.push_back(
         {{"code", caution.code}, {"severity", word_of(caution.severity)}, {"text", caution.text}});
   }
   Json ways = Json::array();
-  for (const Way way : told.work.ways) ways.push_back(word_of(way));
+  for (const Way way : told.work.advice.ways) ways.push_back(word_of(way));
   Json json{{"tag", call.tag},
             {"cautions", cautions},
             {"verdict", word_of(told.verdict.verdict)},
@@ -167,15 +142,16 @@ void print_json(const Told& told, const Call& call, const std::string& version) 
             {"light_before", json_of(told.verdict.before)},
             {"light_after", json_of(told.verdict.after)},
             {"ways", ways},
-            {"way", told.work.way_words},
-            {"herbicide", told.work.herbicide},
-            {"herbicide_why", told.work.herbicide_words},
-            {"open_dangers", told.work.open},
+            {"way", told.work.advice.way_words},
+            {"herbicide", told.work.advice.herbicide},
+            {"herbicide_why", told.work.advice.herbicide_words},
+            {"open_dangers", told.work.advice.open},
             {"rules", rules},
             {"rule_version", version}};
-  if (told.day) {
-    json["may_be_done_that_day"] = told.day->held_by.empty();
-    json["earliest_day"] = told.day->earliest ? Json(to_text(*told.day->earliest)) : Json(nullptr);
+  if (told.work.day) {
+    json["may_be_done_that_day"] = told.work.day->held_by.empty();
+    json["earliest_day"] =
+        told.work.day->earliest ? Json(to_text(*told.work.day->earliest)) : Json(nullptr);
   }
   if (told.by_hand) {
     json["by_hand"] = {{"verdict", word_of(told.by_hand->verdict)},
@@ -194,7 +170,7 @@ void print_light(const TreeVerdict& verdict) {
 
 void print_text(const Told& told, const std::string& version, Day day) {
   std::cout << told.name << '\n';
-  for (const Caution& caution : told.cautions) {
+  for (const Caution& caution : told.work.cautions) {
     const char* how = caution.severity == Severity::stop         ? "STOP: "
                       : caution.severity == Severity::extra_care ? "Extra care: "
                                                                  : "Note: ";
@@ -207,12 +183,12 @@ void print_text(const Told& told, const std::string& version, Day day) {
               << told.by_hand->reason << '\n';
   }
   print_light(told.verdict);
-  std::cout << "How: " << told.work.way_words << '\n';
-  if (!told.work.herbicide_words.empty()) {
-    std::cout << "Herbicide: " << told.work.herbicide_words << '\n';
+  std::cout << "How: " << told.work.advice.way_words << '\n';
+  if (!told.work.advice.herbicide_words.empty()) {
+    std::cout << "Herbicide: " << told.work.advice.herbicide_words << '\n';
   }
-  if (told.day) std::cout << "When: " << day_words(*told.day, day) << '\n';
-  if (!told.wilt.empty()) std::cout << "      " << told.wilt << '\n';
+  if (told.work.day) std::cout << "When: " << day_words(*told.work.day, day) << '\n';
+  if (!told.work.wilt.empty()) std::cout << "      " << told.work.wilt << '\n';
   if (!told.optimal) {
     std::cout << "The plan is the best found; at most " << number_text(100.0 * told.gap, 1)
               << " % of the released light may be missed.\n";

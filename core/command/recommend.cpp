@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <chrono>
 #include <iostream>
 #include <map>
 #include <nlohmann/json.hpp>
@@ -6,6 +7,7 @@
 #include "core/base/number_text.hpp"
 #include "core/command/program.hpp"
 #include "core/command/text_table.hpp"
+#include "core/session/work_view.hpp"
 
 namespace oaklight::command {
 namespace {
@@ -28,7 +30,20 @@ Json json_of(const std::optional<Light>& light) {
           {"open_pct", light->open.value}};
 }
 
-Json json_of(const StandPlan& stand) {
+Json json_of(const TreeWork& work) {
+  Json ways = Json::array();
+  for (const Way way : work.advice.ways) ways.push_back(word_of(way));
+  Json json{{"ways", ways},
+            {"way", work.advice.way_words},
+            {"herbicide", work.advice.herbicide},
+            {"herbicide_why", work.advice.herbicide_words},
+            {"open_dangers", work.advice.open},
+            {"rules", work.advice.rules}};
+  if (work.day && work.day->earliest) json["earliest_day"] = to_text(*work.day->earliest);
+  return json;
+}
+
+Json json_of(const StandPlan& stand, const std::vector<TreeWork>& work) {
   const ReleasePlan& plan = stand.plan;
   Json trees = Json::array();
   for (std::size_t i = 0; i < plan.trees.size(); ++i) {
@@ -43,7 +58,8 @@ Json json_of(const StandPlan& stand) {
                      {"what_would_change_it", t.what_would_change_it},
                      {"rules", t.rules},
                      {"light_before", json_of(t.before)},
-                     {"light_after", json_of(t.after)}});
+                     {"light_after", json_of(t.after)},
+                     {"work", json_of(work[i])}});
   }
   Json guards = Json::array();
   for (const GuardState& g : plan.guards) {
@@ -63,6 +79,8 @@ Json json_of(const StandPlan& stand) {
           {"guards", guards},
           {"trees", trees}};
 }
+
+Day today() { return Day{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())}; }
 
 std::string stand_name(const TractData& data, StandId id) {
   for (const Stand& s : data.stands) {
@@ -247,8 +265,11 @@ int run(const Call& call) {
   if (call.json) {
     Json json{{"marks_written", written}, {"stands", Json::array()}};
     for (const StandPlan& stand : *plans) {
+      const auto work =
+          work_of_stand(*data, session->knowledge(), stand.stand, stand.plan, today());
+      if (!work) return fail(work.error(), call.json);
       json["stands"].push_back(
-          {{"stand", stand_name(*data, stand.stand)}, {"plan", json_of(stand)}});
+          {{"stand", stand_name(*data, stand.stand)}, {"plan", json_of(stand, *work)}});
     }
     std::cout << json.dump(2) << '\n';
     return kDone;

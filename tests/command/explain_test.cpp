@@ -37,6 +37,8 @@ TEST(Explain, EveryTreeOfTheDemoHasItsSentenceItsRulesAndWhatWouldChangeIt) {
         }
       }
       EXPECT_FALSE(told.at("ways").empty()) << tag;
+      EXPECT_EQ(told.at("ways"), tree.at("work").at("ways")) << tag;
+      EXPECT_EQ(told.at("herbicide"), tree.at("work").at("herbicide")) << tag;
       const bool goes = tree.at("verdict") == "take" || tree.at("verdict") == "kill_standing";
       if (!goes) {
         EXPECT_EQ(told.at("ways"), Json::array({"leave"})) << tag;
