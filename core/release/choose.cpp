@@ -11,7 +11,7 @@
 namespace oaklight {
 namespace {
 
-/// Candidates up to which the search decides alone, and may help where oaks are held; nodes x
+/// Candidates up to which the search decides, and up to which it does where prices cannot; nodes x
 /// candidates of one search. Counts, so that a slow machine gives the answer of a fast one.
 constexpr std::size_t kFewest = 40;
 constexpr std::size_t kMostSearched = 400;
@@ -106,9 +106,25 @@ Found best_within_guards(const ReleaseProblem& problem, const Unguarded& unguard
   return found;
 }
 
+/// A sound plan with a loose bound, for woods so dense in oaks that no table holds their choices.
+Found best_by_greed(const ReleaseProblem& problem, const ReleaseChoice& full) {
+  const ReleaseChoice greedy = greedy_choice(problem);
+  Candidates candidates(problem, holdable_oaks(problem, full.guards));
+  Found found{released_of(candidates, greedy), {}, {false, 0, full.optimality.bound}, true};
+  std::vector<bool> released(candidates.size(), false);
+  for (const std::uint32_t c : found.released) released[c] = true;
+  for (std::uint32_t tree = 0; tree < greedy.selection.held.size(); ++tree) {
+    if (greedy.selection.held[tree]) found.held.push_back(tree);
+  }
+  for (const std::uint32_t c : found.released) {
+    found.optimality.objective += candidates.outcome(c, released, &greedy.selection.held).light;
+  }
+  found.any = all_hold(greedy.guards);
+  return found;
+}
+
 /// The best plan within the guards where prices find it, which they do in any wood whose crop trees
-/// form units of three at most. Holding oaks is left to the search, where the wood is not too
-/// large.
+/// form units of three at most.
 Found best_at_prices(const ReleaseProblem& problem, const ReleaseChoice& full,
                      Candidates& candidates, PricedPlans& plans) {
   const std::vector<GuardRow> rows = guard_rows(problem);
@@ -116,27 +132,17 @@ Found best_at_prices(const ReleaseProblem& problem, const ReleaseChoice& full,
     return {{}, {}, {}, false};  // broken before anything is released
   }
   const std::vector<bool> holdable = holdable_oaks(problem, full.guards);
+  BoundedPlan plan;
   if (std::none_of(holdable.begin(), holdable.end(), [](bool may) { return may; })) {
-    const BoundedPlan plan = priced_plan(candidates, plans, nullptr, rows);
-    return {plan.released, {}, {plan.light == plan.bound, plan.light, plan.bound}, true};
+    plan = priced_plan(candidates, plans, rows);
+  } else {
+    Candidates with_holds(problem, holdable);
+    PricedPlans with_oaks(with_holds, true);
+    if (!with_oaks.possible()) return best_by_greed(problem, full);
+    plan = priced_plan(with_holds, with_oaks, rows);
   }
-  Candidates with_holds(problem, holdable);
-  PricedPlans hoping(with_holds);
-  const BoundedPlan plan = priced_plan(candidates, plans, &hoping, rows);
-  Found found{plan.released, {}, {plan.light == plan.bound, plan.light, plan.bound}, true};
-  if (found.optimality.proven || candidates.size() > kMostSearched) return found;
-  SearchTask task{{}, {}, {}, &rows, {{}, plan.released}, nodes_for(candidates.size())};
-  const std::vector<Candidates::Trees> parts = with_holds.components();
-  for (std::uint32_t block = 0; block < parts.size(); ++block) {
-    task.order.insert(task.order.end(), parts[block].begin(), parts[block].end());
-    task.blocks.insert(task.blocks.end(), parts[block].size(), block);
-  }
-  const SearchResult result = search(with_holds, task);
-  if (!result.found || result.score.light < plan.light) return found;
-  found = {result.released, result.held, {result.finished, result.score.light, result.bound}, true};
-  found.optimality.bound = std::min(result.bound, plan.bound);
-  found.optimality.proven = found.optimality.objective == found.optimality.bound;
-  return found;
+  plan.bound = std::min(plan.bound, full.optimality.bound);
+  return {plan.released, plan.held, {plan.light == plan.bound, plan.light, plan.bound}, true};
 }
 
 bool within(const ReleaseProblem& problem, const ReleaseChoice& choice) {

@@ -27,18 +27,18 @@ struct Trial {
 
 class Pricing {
  public:
-  Pricing(Candidates& candidates, PricedPlans& sure, PricedPlans* hoping,
-          const std::vector<GuardRow>& rows)
+  Pricing(Candidates& candidates, PricedPlans& plans, const std::vector<GuardRow>& rows)
       : all_(candidates),
-        sure_(sure),
-        hoping_(hoping),
+        plans_(plans),
         rows_(rows),
         price_(rows.size(), 0.0),
         bound_(std::numeric_limits<std::int64_t>::max()) {
     prices_.take.assign(all_.problem().graph.trees().size(), 0);
     prices_.release.assign(all_.size(), 0);
     ties_ = tie_prices(all_);
-    for (const std::int64_t tie : ties_.take) tie_sum_ += tie;
+    for (std::uint32_t tree = 0; tree < ties_.take.size(); ++tree) {
+      tie_sum_ += ties_.take[tree] + (all_.holdable(tree) ? kHoldTie : 0);
+    }
     find_parts();
   }
 
@@ -52,37 +52,36 @@ class Pricing {
     }
     BoundedPlan best;
     best.bound = bound_;
-    best.released =
-        worst(high) == rows_.size() ? merged(high, low) : repaired(all_, rows_, high.plan.released);
-    best.released = repaired(all_, rows_, best.released);  // and whatever still fits
-    best.light = light_of(best.released);
-    if (hoping_ == nullptr && best.light < best.bound && all_.size() <= kMostProven) prove(best);
+    if (worst(high) == rows_.size()) {
+      merge(high, low, best);
+    } else {
+      best.released = repaired(all_, rows_, high.plan.released);
+    }
+    if (best.held.empty()) best.released = repaired(all_, rows_, best.released);  // what still fits
+    best.light = gain_of(best, false);
+    if (best.light < best.bound && all_.size() <= kMostProven) prove(best);
     return best;
   }
 
  private:
-  std::int64_t light_of(const std::vector<std::uint32_t>& released) {
+  /// The light of a plan; or what it gains, in kLightUnit: less for each tree taken, so that ties
+  /// are decided.
+  std::int64_t gain_of(const BoundedPlan& plan, bool ties) {
     std::vector<bool> flags(all_.size(), false);
-    for (const std::uint32_t c : released) flags[c] = true;
-    std::int64_t light = 0;
-    for (const std::uint32_t c : released) light += all_.outcome(c, flags).light;
-    return light;
-  }
-
-  /// What a plan gains: light, and less for each tree taken, so that ties are decided.
-  std::int64_t gain_of(const std::vector<std::uint32_t>& released) {
-    std::vector<bool> flags(all_.size(), false);
-    for (const std::uint32_t c : released) flags[c] = true;
+    for (const std::uint32_t c : plan.released) flags[c] = true;
+    std::vector<bool> held(prices_.take.size(), false);
+    for (const std::uint32_t oak : plan.held) held[oak] = true;
     std::vector<bool> booked(prices_.take.size(), false);
     std::int64_t gain = 0;
-    for (const std::uint32_t c : released) {
-      const LocalOutcome& outcome = all_.outcome(c, flags);
-      gain += outcome.light * kLightUnit;
+    for (const std::uint32_t c : plan.released) {
+      const LocalOutcome& outcome = all_.outcome(c, flags, &held);
+      gain += outcome.light * (ties ? kLightUnit : 1);
       for (const std::uint32_t tree : outcome.takes) {
-        if (!booked[tree]) gain -= ties_.take[tree];
+        if (ties && !booked[tree]) gain -= ties_.take[tree];
         booked[tree] = true;
       }
     }
+    if (ties) gain -= kHoldTie * static_cast<std::int64_t>(plan.held.size());
     return gain;
   }
 
@@ -100,15 +99,17 @@ class Pricing {
     }
     const auto slack = static_cast<double>(kSlack) + static_cast<double>(prices_.take.size());
     for (std::size_t round = 0; round < rows_.size(); ++round) {
-      const double least = static_cast<double>(gain_of(best.released)) - room - slack;
+      const double least = static_cast<double>(gain_of(best, true)) - room - slack;
       PricedPlan plan;
-      const auto outcome = sure_.best_within(ties_, guards, static_cast<std::int64_t>(least), plan);
+      const auto outcome =
+          plans_.best_within(ties_, guards, static_cast<std::int64_t>(least), plan);
       if (outcome == Elimination::Outcome::too_many) return;
       if (outcome == Elimination::Outcome::none) break;  // the plan known is the best
       const Trial found = used(std::move(plan));
       const std::size_t broken = worst(found);
       if (broken == rows_.size()) {
         best.released = found.plan.released;
+        best.held = found.plan.held;
         best.light = found.light;
         break;
       }
@@ -150,15 +151,14 @@ class Pricing {
   /// The best plan at the prices of now; books the bound that they give.
   Trial trial() {
     set_prices();
-    Trial t = used(sure_.best(prices_));
-    const std::int64_t value = hoping_ == nullptr ? t.plan.value : hoping_->best(prices_).value;
+    Trial t = used(plans_.best(prices_));
     double room = 0.0;
     for (std::size_t r = 0; r < rows_.size(); ++r) {
       room += price_[r] * static_cast<double>(rows_[r].room);
     }
     // Of what a plan gains, ties and the rounding of prices have taken this much at most.
     const double most =
-        (static_cast<double>(value) + room + static_cast<double>(tie_sum_ + kSlack)) /
+        (static_cast<double>(t.plan.value) + room + static_cast<double>(tie_sum_ + kSlack)) /
         static_cast<double>(kLightUnit);
     const auto bound = static_cast<std::int64_t>(std::floor(most));
     if (bound < bound_) {
@@ -245,22 +245,16 @@ class Pricing {
         change.use[r] += sign * rows_[r].release[all_.tree(t.plan.released[i])];
       }
     }
-    std::vector<bool> flags(all_.size(), false);
-    for (const std::uint32_t c : t.plan.released) flags[c] = true;
-    std::vector<bool> booked(prices_.take.size(), false);
-    for (const std::uint32_t c : t.plan.released) {
-      for (const std::uint32_t tree : all_.outcome(c, flags).takes) {
-        if (booked[tree]) continue;
-        booked[tree] = true;
-        for (std::size_t r = 0; r < rows_.size(); ++r) {
-          changes[part_[c]].use[r] += sign * rows_[r].take[tree];
-        }
+    for (std::size_t i = 0; i < t.plan.taken.size(); ++i) {
+      Change& change = changes[part_[t.plan.taken_by[i]]];
+      for (std::size_t r = 0; r < rows_.size(); ++r) {
+        change.use[r] += sign * rows_[r].take[t.plan.taken[i]];
       }
     }
   }
 
   /// The plan `high` with as many parts of `low` as the guards allow.
-  std::vector<std::uint32_t> merged(const Trial& high, const Trial& low) {
+  void merge(const Trial& high, const Trial& low, BoundedPlan& plan) {
     std::vector<Change> changes(parts_);
     for (std::uint32_t p = 0; p < parts_; ++p) {
       changes[p] = {0, std::vector<std::int64_t>(rows_.size(), 0), p};
@@ -291,20 +285,20 @@ class Pricing {
       from_low[change->part] = true;
       for (std::size_t r = 0; r < rows_.size(); ++r) use[r] += change->use[r];
     }
-    std::vector<std::uint32_t> released;
-    for (const std::uint32_t c : high.plan.released) {
-      if (!from_low[part_[c]]) released.push_back(c);
+    for (const bool is_low : {false, true}) {
+      const PricedPlan& from = is_low ? low.plan : high.plan;
+      for (const std::uint32_t c : from.released) {
+        if (from_low[part_[c]] == is_low) plan.released.push_back(c);
+      }
+      for (std::size_t i = 0; i < from.held.size(); ++i) {
+        if (from_low[part_[from.held_by[i]]] == is_low) plan.held.push_back(from.held[i]);
+      }
     }
-    for (const std::uint32_t c : low.plan.released) {
-      if (from_low[part_[c]]) released.push_back(c);
-    }
-    std::sort(released.begin(), released.end());
-    return released;
+    std::sort(plan.released.begin(), plan.released.end());
   }
 
   Candidates& all_;
-  PricedPlans& sure_;
-  PricedPlans* hoping_;
+  PricedPlans& plans_;
   const std::vector<GuardRow>& rows_;
   std::vector<double> price_;  // of each row, in kLightUnit a point for one of its whole numbers
   std::vector<double> best_price_;  // of the least bound
@@ -328,9 +322,9 @@ Prices tie_prices(const Candidates& candidates) {
   return ties;
 }
 
-BoundedPlan priced_plan(Candidates& candidates, PricedPlans& sure, PricedPlans* hoping,
+BoundedPlan priced_plan(Candidates& candidates, PricedPlans& plans,
                         const std::vector<GuardRow>& rows) {
-  return Pricing(candidates, sure, hoping, rows).run();
+  return Pricing(candidates, plans, rows).run();
 }
 
 }  // namespace oaklight

@@ -11,6 +11,7 @@ namespace oaklight {
 /// A plan within the guards, and light that none within them passes.
 struct BoundedPlan {
   std::vector<std::uint32_t> released;  ///< candidates, in order; allowed by every guard
+  std::vector<std::uint32_t> held;      ///< oaks
   std::int64_t light = 0;
   std::int64_t bound = 0;
 };
@@ -26,11 +27,10 @@ struct BoundedPlan {
 /// Prices are found by halving; then parts of the wood go over, one by one, from the plan at a
 /// price too high to the one at a price too low, the best first, while the guards hold.
 ///
-/// candidates  with no oak to be held
-/// sure        their plans
-/// hoping      the same with oaks that may be held, for the bound; nullptr: none may
+/// candidates  with the oaks that may be held
+/// plans       theirs; any_price where a guard on shares of the oaks may bind
 /// rows        of the problem; each holds when nothing is released
-[[nodiscard]] BoundedPlan priced_plan(Candidates& candidates, PricedPlans& sure,
-                                      PricedPlans* hoping, const std::vector<GuardRow>& rows);
+[[nodiscard]] BoundedPlan priced_plan(Candidates& candidates, PricedPlans& plans,
+                                      const std::vector<GuardRow>& rows);
 
 }  // namespace oaklight

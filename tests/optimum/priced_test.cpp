@@ -42,19 +42,21 @@ void compare(const ReleaseProblem& problem, const ReleaseChoice& best, std::int6
   if (std::any_of(rows.begin(), rows.end(), [](const GuardRow& row) { return row.room < 0; })) {
     return;
   }
-  if (oaks_may_be_held(best)) {
-    ++counts.held;  // prices hold no oak: no better than the best, and their bound no lower
-    std::vector<bool> oaks(problem.graph.trees().size(), false);
-    for (std::size_t i = 0; i < oaks.size(); ++i) oaks[i] = problem.traits[i].is_oak();
-    Candidates with_holds(problem, oaks);
-    PricedPlans hoping(with_holds);
-    const BoundedPlan plan = priced_plan(candidates, plans, &hoping, rows);
-    EXPECT_LE(plan.light, best.optimality.objective);
-    EXPECT_GE(plan.bound, best.optimality.objective);
-    return;
+  const bool holds = oaks_may_be_held(best);
+  std::vector<bool> holdable(problem.graph.trees().size(), false);
+  for (const GuardState& state : best.guards_of_full_plan) {
+    for (std::size_t i = 0; holds && i < holdable.size(); ++i) {
+      const OakGroup group = problem.traits[i].group();
+      const bool named = group == OakGroup::white || group == OakGroup::red;
+      holdable[i] = holdable[i] || (named && lacks(state, group));
+    }
   }
+  Candidates with_holds(problem, holdable);
+  PricedPlans with_oaks(with_holds, holds);
+  ASSERT_TRUE(with_oaks.possible());
+  counts.held += holds ? 1 : 0;
   ++counts.bound;
-  const BoundedPlan plan = priced_plan(candidates, plans, nullptr, rows);
+  const BoundedPlan plan = priced_plan(with_holds, with_oaks, rows);
   EXPECT_LE(plan.light, best.optimality.objective);
   EXPECT_GE(plan.bound, best.optimality.objective);
   if (plan.light != plan.bound) return;
@@ -104,7 +106,7 @@ TEST(Priced, EqualsAnIntegerProgramOnLargerStands) {
     if (std::any_of(rows.begin(), rows.end(), [](const GuardRow& row) { return row.room < 0; })) {
       continue;
     }
-    const BoundedPlan plan = priced_plan(candidates, plans, nullptr, rows);
+    const BoundedPlan plan = priced_plan(candidates, plans, rows);
     const std::vector<bool> none(problem.graph.trees().size(), false);
     EXPECT_EQ(plan.light, plan.bound);
     EXPECT_EQ(plan.light, test::best_by_glpk(problem, none).value_or(0));

@@ -5,6 +5,7 @@
 
 #include <map>
 
+#include "core/release/choose.hpp"
 #include "core/release/groundwork.hpp"
 #include "tests/support/wood.hpp"
 
@@ -122,6 +123,26 @@ TEST(WoodLaws, TakingAListedTreeFirstLeavesTheRestOfTheListAsItWas) {
     }
   }
   EXPECT_GT(tried, 20U);
+}
+
+TEST(WoodLaws, AnOakIsHeldForTheBalanceAndTheChoiceIsProven) {
+  // A floor that the full plan of this wood just breaks: red oaks at 43.9 % of the oak basal area
+  // after it, 45.3 % before.
+  ReleaseInput input = test::input_of_wood(test::mapped_wood(1000, 1));
+  input.knowledge = test::knowledge_with({{"R3.60", {47}}});
+  const Groundwork ground(input);
+  const ReleaseChoice choice = choose(ground.problem);
+  EXPECT_TRUE(choice.optimality.proven);
+  EXPECT_TRUE(all_hold(choice.guards));
+  std::size_t held = 0;
+  for (std::size_t i = 0; i < choice.taken.size(); ++i) {
+    if (!choice.selection.held[i]) continue;
+    ++held;
+    EXPECT_FALSE(choice.taken[i]);
+    EXPECT_EQ(ground.traits[i].group(), OakGroup::red);
+  }
+  EXPECT_GT(held, 0U);
+  EXPECT_LT(held, 5U);  // as few as the guard needs
 }
 
 struct Loosened {
