@@ -37,7 +37,8 @@ class Theme : public QObject {
   Q_PROPERTY(double columnWidth READ columnWidth NOTIFY changed)  ///< of a side column
   Q_PROPERTY(double readWidth READ readWidth NOTIFY changed)      ///< of a comfortable line
   Q_PROPERTY(double compassWidth READ compassWidth NOTIFY changed)
-  Q_PROPERTY(double mapHeight READ mapHeight NOTIFY changed)  ///< of a map among other things
+  Q_PROPERTY(double touchLines READ touchLines NOTIFY changed)  ///< a choice of two lines
+  Q_PROPERTY(double mapHeight READ mapHeight NOTIFY changed)    ///< of a map among other things
   Q_PROPERTY(
       double pictureSide READ pictureSide NOTIFY changed)  ///< of a drawing that fills a page
   Q_PROPERTY(double sheetWidth READ sheetWidth NOTIFY changed)
@@ -93,6 +94,7 @@ class Theme : public QObject {
   [[nodiscard]] double columnWidth() const;
   [[nodiscard]] double readWidth() const { return mm(130.0); }
   [[nodiscard]] double compassWidth() const { return mm(phone() ? 30.0 : 34.0); }
+  [[nodiscard]] double touchLines() const { return mm(14.0); }
   [[nodiscard]] double mapHeight() const { return mm(phone() ? 60.0 : 90.0); }
   [[nodiscard]] double pictureSide() const {
     return std::min({mm(110.0), window_.width, window_.height});

@@ -59,7 +59,7 @@ void DesignViewModel::begin() {
 }
 
 QStringList DesignViewModel::kinds() const {
-  return {tr("Points, with a prism or gauge"), tr("Circles of one size")};
+  return {tr("By prism or gauge"), tr("Circles of one size")};
 }
 
 void DesignViewModel::setKind(int kind) {

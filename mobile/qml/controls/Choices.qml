@@ -44,6 +44,7 @@ ColumnLayout {
 
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
+                Layout.preferredHeight: Theme.touchLines
                 small: true
                 text: modelData
                 help: choices.label

@@ -10,7 +10,7 @@ Sheet {
 
     required property DesignViewModel design
 
-    title: qsTr("Design of the cruise")
+    title: qsTr("Design")
 
     Connections {
         target: sheet.design
@@ -31,7 +31,7 @@ Sheet {
         Choices {
             Layout.fillWidth: true
             label: qsTr("Which trees are in")
-            columns: 2
+            columns: Theme.phone ? 1 : 2
             options: sheet.design.kinds
             chosen: sheet.design.kind
             onPicked: row => sheet.design.kind = row
@@ -39,7 +39,7 @@ Sheet {
         Choices {
             Layout.fillWidth: true
             label: sheet.design.sizeLabel
-            columns: 5
+            columns: Theme.phone ? 3 : 5
             options: sheet.design.sizes
             chosen: sheet.design.size
             onPicked: row => sheet.design.size = row
@@ -56,7 +56,7 @@ Sheet {
         Choices {
             Layout.fillWidth: true
             label: qsTr("Smallest tree tallied (DBH)")
-            columns: 4
+            columns: Theme.phone ? 2 : 4
             options: sheet.design.smallest
             chosen: sheet.design.least
             onPicked: row => sheet.design.least = row
@@ -64,7 +64,7 @@ Sheet {
         Choices {
             Layout.fillWidth: true
             label: qsTr("Seedlings")
-            columns: 2
+            columns: Theme.phone ? 1 : 2
             options: sheet.design.seedlingPlots
             chosen: sheet.design.seedlings
             onPicked: row => sheet.design.seedlings = row

@@ -10,6 +10,10 @@ Flickable {
     default property alias body: column.data
     property alias spacing: column.spacing
 
+    function toTop() {
+        scroll.contentY = 0;
+    }
+
     contentWidth: width
     contentHeight: column.implicitHeight
     boundsBehavior: Flickable.StopAtBounds

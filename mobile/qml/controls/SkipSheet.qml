@@ -28,7 +28,7 @@ Sheet {
         Choices {
             Layout.fillWidth: true
             label: qsTr("Why?")
-            columns: 2
+            columns: Theme.phone ? 1 : 2
             options: sheet.viewModel.reasons
             onPicked: row => sheet.skip(sheet.viewModel.reasons[row])
         }

@@ -4,7 +4,7 @@ import QtQuick
 import QtQuick.Layouts
 import Oaklight
 
-// A stand: added, or changed and given plots.
+// A stand: added or changed.
 Sheet {
     id: sheet
 
@@ -13,7 +13,8 @@ Sheet {
     // Row of the stand; -1 for a new one.
     property int row: -1
     property int goal: 0
-    readonly property list<string> counts: ["5", "10", "15", "20"]
+
+    signal plotsAsked(int row)
 
     function add() {
         sheet.row = -1;
@@ -30,7 +31,7 @@ Sheet {
         nameLine.take(name);
         areaLine.take(area);
         walkedLine.take(walked);
-        plots.take("10");
+        all.toTop();
         sheet.goal = goal;
         sheet.viewModel.dismissProblem();
         sheet.open();
@@ -59,6 +60,8 @@ Sheet {
         problem: sheet.viewModel.problem
     }
     ScrollColumn {
+        id: all
+
         Layout.fillWidth: true
         Layout.fillHeight: true
 
@@ -80,14 +83,14 @@ Sheet {
 
             Layout.fillWidth: true
             visible: sheet.row >= 0
-            label: sheet.metric ? qsTr("Ground that the marking walk covered, hectares") : qsTr("Ground that the marking walk covered, acres")
+            label: sheet.metric ? qsTr("Walked for marking, ha") : qsTr("Walked for marking, acres")
             help: qsTr("Without it no tree of this stand is put on a cutting list")
             inputMethodHints: Qt.ImhFormattedNumbersOnly
         }
         Choices {
             Layout.fillWidth: true
             label: qsTr("What the owner wants")
-            columns: 2
+            columns: Theme.phone ? 1 : 2
             options: sheet.viewModel.goals
             chosen: sheet.goal
             onPicked: row => sheet.goal = row
@@ -99,30 +102,14 @@ Sheet {
             large: true
             onClicked: sheet.save()
         }
-        LabelledLine {
-            id: plots
-
-            Layout.fillWidth: true
-            Layout.topMargin: Theme.gap
-            visible: sheet.row >= 0
-            label: qsTr("Plots to add")
-            help: sheet.viewModel.designText === "" ? qsTr("Choose the design of the cruise first") : sheet.viewModel.designText
-            inputMethodHints: Qt.ImhDigitsOnly
-        }
-        Choices {
-            Layout.fillWidth: true
-            visible: sheet.row >= 0
-            label: ""
-            columns: 4
-            options: sheet.counts
-            onPicked: row => plots.take(sheet.counts[row])
-        }
         TapButton {
             Layout.fillWidth: true
             visible: sheet.row >= 0
             text: qsTr("Add plots")
-            enabled: sheet.viewModel.designText !== ""
-            onClicked: sheet.viewModel.addPlots(sheet.row, plots.typed)
+            onClicked: {
+                sheet.close();
+                sheet.plotsAsked(sheet.row);
+            }
         }
     }
 }

@@ -24,7 +24,7 @@ Item {
             design.open();
             break;
         case TractViewModel.AddPlots:
-            stand.change(0);
+            plots.add(0);
             break;
         case TractViewModel.Walk:
             page.app.page = AppModel.Walk;
@@ -56,7 +56,6 @@ Item {
             TractMap {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
-                Layout.minimumHeight: Theme.mapHeight
                 visible: Theme.wide
                 viewModel: page.viewModel
                 metric: page.app.settings.metric
@@ -102,6 +101,12 @@ Item {
 
         viewModel: page.viewModel
         metric: page.app.settings.metric
+        onPlotsAsked: row => plots.add(row)
+    }
+    PlotsSheet {
+        id: plots
+
+        viewModel: page.viewModel
     }
     DesignSheet {
         id: design

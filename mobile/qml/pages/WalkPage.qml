@@ -144,8 +144,12 @@ Item {
     Sheet {
         id: list
 
-        title: qsTr("All plots: %1").arg(page.viewModel.progress)
+        title: qsTr("All plots")
 
+        Words {
+            Layout.fillWidth: true
+            text: page.viewModel.progress
+        }
         PlotList {
             Layout.fillWidth: true
             Layout.fillHeight: true
