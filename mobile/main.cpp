@@ -30,7 +30,10 @@ int main(int argc, char* argv[]) {
   const QCommandLineOption density(QStringLiteral("pixels-per-mm"),
                                    QStringLiteral("Do not trust the screen's own size."),
                                    QStringLiteral("N"));
-  parser.addOptions({self_test, folder, density});
+  const QCommandLineOption controls(
+      QStringLiteral("controls"), QStringLiteral("Write into FILE where each control is, always."),
+      QStringLiteral("FILE"));
+  parser.addOptions({self_test, folder, density, controls});
   parser.addPositionalArgument(QStringLiteral("tract"), QStringLiteral("Tract file to open."),
                                QStringLiteral("[tract.gpkg]"));
   parser.process(app);
@@ -38,6 +41,7 @@ int main(int argc, char* argv[]) {
   AppOptions options;
   options.folder = parser.value(folder);
   options.pixelsPerMm = parser.value(density).toDouble();
+  options.controls = parser.value(controls);
   options.selfTest = parser.isSet(self_test);
   if (!parser.positionalArguments().isEmpty()) options.tract = parser.positionalArguments().first();
   return run_app(app, options);

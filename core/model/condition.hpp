@@ -94,6 +94,12 @@ class Conditions {
     for (const Condition c : list) add(c);
   }
   constexpr void add(Condition c) { bits_ |= bit(c); }
+  /// The same set with one condition in it or out of it.
+  [[nodiscard]] constexpr Conditions with(Condition c, bool in) const {
+    Conditions other = *this;
+    other.bits_ = in ? bits_ | bit(c) : bits_ & ~bit(c);
+    return other;
+  }
   [[nodiscard]] constexpr bool has(Condition c) const { return (bits_ & bit(c)) != 0; }
   [[nodiscard]] constexpr bool empty() const { return bits_ == 0; }
   friend constexpr bool operator==(Conditions, Conditions) = default;

@@ -15,9 +15,10 @@ class QQuickWindow;
 
 /// How the app is started.
 struct AppOptions {
-  QString folder;            ///< for settings and tract files; "": where this system keeps such things
-  QString tract;             ///< file to open; "": the last one, or the demo tract
+  QString folder;  ///< for settings and tract files; "": where this system keeps such things
+  QString tract;   ///< file to open; "": the last one, or the demo tract
   double pixelsPerMm = 0.0;  ///< logical pixels; 0: as the screen says
+  QString controls;          ///< file that always says where each control is, for tests; "": none
   bool selfTest = false;
 };
 

@@ -19,7 +19,8 @@ std::vector<SpeciesCode> most_tallied(const LiveTract& live, oaklight::StandId s
     for (const oaklight::Tree* tree : live.trees_of(plot->id)) ++counts[tree->facts.species];
   }
   std::vector<std::pair<SpeciesCode, int>> sorted(counts.begin(), counts.end());
-  std::ranges::stable_sort(sorted, [](const auto& a, const auto& b) { return a.second > b.second; });
+  std::ranges::stable_sort(sorted,
+                           [](const auto& a, const auto& b) { return a.second > b.second; });
   std::vector<SpeciesCode> codes;
   for (const auto& [code, count] : sorted) codes.push_back(code);
   return codes;

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "core/session/live_tract.hpp"
 #include "core/session/knowledge.hpp"
+#include "core/session/live_tract.hpp"
 
 /// The species of a tally, best first: those most tallied on the plot's stand, then the tract's
 /// tally set in its own order. At most `most` of them, each once.

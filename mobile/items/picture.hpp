@@ -1,8 +1,8 @@
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QMetaType>
 #include <QString>
-#include <QtQml/qqmlregistration.h>
 #include <functional>
 #include <memory>
 

@@ -20,9 +20,7 @@ oaklight::Palette palette_of(Settings::Light light) {
 
 }  // namespace
 
-PictureItem::PictureItem(QQuickItem* parent) : QQuickPaintedItem(parent) {
-  setAntialiasing(true);
-}
+PictureItem::PictureItem(QQuickItem* parent) : QQuickPaintedItem(parent) { setAntialiasing(true); }
 
 void PictureItem::setPicture(const Picture& picture) {
   if (picture_ == picture) return;

@@ -1,7 +1,7 @@
 #pragma once
 
-#include <QQuickPaintedItem>
 #include <QtQml/qqmlregistration.h>
+#include <QQuickPaintedItem>
 #include <optional>
 
 #include "mobile/items/picture.hpp"

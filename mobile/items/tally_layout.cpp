@@ -5,12 +5,14 @@
 
 namespace {
 
-// A cruise names about a dozen species, and its classes reach from saplings to veterans.
-constexpr int kFewestSpecies = 12;
-constexpr int kFewestClasses = 12;
+// With fewer in sight the search and the keypad would be needed too often.
+constexpr int kFewestSpecies = 8;
+constexpr int kFewestClasses = 10;
 constexpr double kSpeciesShare = 0.45;
 
-int whole(double length, double of) { return std::max(1, static_cast<int>(std::floor(length / of))); }
+int whole(double length, double of) {
+  return std::max(1, static_cast<int>(std::floor(length / of)));
+}
 
 }  // namespace
 
@@ -36,14 +38,15 @@ void TallyLayout::setMirrored(bool mirrored) {
 }
 
 TallyLayout::Field TallyLayout::fieldIn(const QRectF& rect) const {
-  return {rect, whole(rect.width(), touch_), whole(rect.height(), touch_)};
+  // A hair is forgiven: shares of a length are seldom whole.
+  return {rect, whole(rect.width() + 0.5, touch_), whole(rect.height() + 0.5, touch_)};
 }
 
 void TallyLayout::arrange() {
   const bool beside = width_ > height_;
   const double length = (beside ? width_ : height_) - gap_;
-  // Whole cells for the species, the rest for the classes.
-  const double share = std::round(length * kSpeciesShare / touch_) * touch_;
+  const int cells = whole(length, touch_);
+  const double share = length * std::max(1.0, std::round(cells * kSpeciesShare)) / cells;
   if (beside) {
     species_ = fieldIn({mirrored_ ? width_ - share : 0.0, 0.0, share, height_});
     classes_ = fieldIn({mirrored_ ? 0.0 : share + gap_, 0.0, length - share, height_});

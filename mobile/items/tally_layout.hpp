@@ -1,8 +1,8 @@
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <QRectF>
-#include <QtQml/qqmlregistration.h>
 
 /// How a room for touch cells is shared between species and classes, so that no cell is smaller
 /// than a finger. Where both do not fit side by side, the classes open over the species.
@@ -11,7 +11,8 @@ class TallyLayout : public QObject {
   QML_ELEMENT
   Q_PROPERTY(double width MEMBER width_ WRITE setWidth NOTIFY changed)
   Q_PROPERTY(double height MEMBER height_ WRITE setHeight NOTIFY changed)
-  Q_PROPERTY(double touch MEMBER touch_ WRITE setTouch NOTIFY changed)  ///< the least side of a cell
+  Q_PROPERTY(
+      double touch MEMBER touch_ WRITE setTouch NOTIFY changed)   ///< the least side of a cell
   Q_PROPERTY(double gap MEMBER gap_ WRITE setGap NOTIFY changed)  ///< between the two fields
   Q_PROPERTY(bool mirrored MEMBER mirrored_ WRITE setMirrored NOTIFY changed)  ///< left hand
   Q_PROPERTY(bool over READ over NOTIFY changed)  ///< classes open over the species
@@ -37,9 +38,7 @@ class TallyLayout : public QObject {
   [[nodiscard]] int speciesColumns() const { return species_.columns; }
   [[nodiscard]] int classColumns() const { return classes_.columns; }
   [[nodiscard]] int speciesRoom() const { return species_.columns * species_.rows - 1; }
-  [[nodiscard]] int classRoom() const {
-    return classes_.columns * classes_.rows - (over_ ? 1 : 0);
-  }
+  [[nodiscard]] int classRoom() const { return classes_.columns * classes_.rows - (over_ ? 1 : 0); }
 
  signals:
   void changed();

@@ -1,9 +1,9 @@
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QElapsedTimer>
 #include <QPointer>
 #include <QQuickItem>
-#include <QtQml/qqmlregistration.h>
 
 /// Where trees are tallied by touch: cells of species and cells of classes, and one finger at a
 /// time that presses a species, slides to a class and lifts, or taps one after the other.

@@ -49,9 +49,7 @@ QString Theme::icon(const QString& name, const QColor& colour) const {
   return QStringLiteral("image://icon/%1/%2").arg(name, colour.name().mid(1));
 }
 
-bool Theme::phone() const {
-  return std::min(window_.width, window_.height) < mm(kPhoneMm);
-}
+bool Theme::phone() const { return std::min(window_.width, window_.height) < mm(kPhoneMm); }
 bool Theme::wide() const { return window_.width > window_.height && window_.width >= mm(kWideMm); }
 double Theme::columnWidth() const { return std::min(mm(62.0), window_.width); }
 

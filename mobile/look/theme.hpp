@@ -30,6 +30,7 @@ class Theme : public QObject {
   Q_PROPERTY(double pad READ pad NOTIFY changed)      ///< inside a frame
   Q_PROPERTY(double seam READ seam NOTIFY changed)    ///< what a cell keeps clear inside its edge
   Q_PROPERTY(double slip READ slip NOTIFY changed)    ///< of a finger that means to stay
+  Q_PROPERTY(double readingHeight READ readingHeight NOTIFY changed)  ///< of what is read back
   Q_PROPERTY(double sideWidth READ sideWidth NOTIFY changed)
   Q_PROPERTY(double line READ line NOTIFY changed)      ///< a rule
   Q_PROPERTY(double strong READ strong NOTIFY changed)  ///< a rule that carries meaning
@@ -87,7 +88,8 @@ class Theme : public QObject {
   [[nodiscard]] double pad() const { return mm(2.0); }
   [[nodiscard]] double seam() const { return mm(0.5); }
   [[nodiscard]] double slip() const { return mm(10.0); }
-  [[nodiscard]] double sideWidth() const { return mm(46.0); }
+  [[nodiscard]] double readingHeight() const { return mm(phone() ? 15.0 : 20.0); }
+  [[nodiscard]] double sideWidth() const { return mm(66.0); }
   [[nodiscard]] double line() const { return std::max(1.0, mm(0.2)); }
   [[nodiscard]] double strong() const { return mm(0.6); }
   [[nodiscard]] double corner() const { return mm(1.2); }

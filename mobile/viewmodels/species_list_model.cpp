@@ -7,6 +7,7 @@ void SpeciesListModel::set(std::vector<const oaklight::Species*> species) {
   beginResetModel();
   species_ = std::move(species);
   endResetModel();
+  emit countChanged();
 }
 
 const oaklight::Species* SpeciesListModel::at(int row) const {
@@ -31,6 +32,8 @@ QVariant SpeciesListModel::data(const QModelIndex& index, int role) const {
     case NameRole:
     case Qt::DisplayRole:
       return name_of(*species);
+    case CellRole:
+      return cell_name_of(*species);
     case OtherNamesRole: {
       QStringList names;
       for (const std::string& name : species->local_names) names << QString::fromStdString(name);
@@ -45,5 +48,5 @@ QVariant SpeciesListModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> SpeciesListModel::roleNames() const {
-  return {{NameRole, "name"}, {OtherNamesRole, "otherNames"}, {MastRole, "mast"}};
+  return {{NameRole, "name"}, {CellRole, "cellName"}, {OtherNamesRole, "otherNames"}, {MastRole, "mast"}};
 }

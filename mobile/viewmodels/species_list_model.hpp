@@ -1,7 +1,7 @@
 #pragma once
 
-#include <QAbstractListModel>
 #include <QtQml/qqmlregistration.h>
+#include <QAbstractListModel>
 #include <vector>
 
 #include "core/model/species.hpp"
@@ -11,12 +11,14 @@ class SpeciesListModel : public QAbstractListModel {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("a view model owns it")
+  Q_PROPERTY(int count READ count NOTIFY countChanged)
 
  public:
-  enum Role { NameRole = Qt::UserRole, OtherNamesRole, MastRole };
+  enum Role { NameRole = Qt::UserRole, CellRole, OtherNamesRole, MastRole };
 
   explicit SpeciesListModel(QObject* parent = nullptr) : QAbstractListModel(parent) {}
 
+  [[nodiscard]] int count() const { return rowCount(); }
   void set(std::vector<const oaklight::Species*> species);
   /// nullptr when there is no such row.
   [[nodiscard]] const oaklight::Species* at(int row) const;
@@ -26,6 +28,9 @@ class SpeciesListModel : public QAbstractListModel {
   [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
   [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
   [[nodiscard]] QHash<int, QByteArray> roleNames() const override;
+
+ signals:
+  void countChanged();
 
  private:
   std::vector<const oaklight::Species*> species_;

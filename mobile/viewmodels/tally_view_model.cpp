@@ -59,8 +59,9 @@ QString TallyViewModel::plotName() const {
   const Plot* here = plot();
   if (here == nullptr) return {};
   const oaklight::Stand* stand = desk_.live().find(here->stand);
-  return tr("%1, plot %2").arg(stand == nullptr ? QString() : QString::fromStdString(stand->name),
-                               QString::fromStdString(here->label));
+  return tr("%1, plot %2")
+      .arg(stand == nullptr ? QString() : QString::fromStdString(stand->name),
+           QString::fromStdString(here->label));
 }
 
 QString TallyViewModel::closed() const {
@@ -81,7 +82,8 @@ void TallyViewModel::enterPlot() {
     classes_.erase(classes_.begin() + class_room_, classes_.end());
   fillSpecies();
   last_touch_.reset();
-  const auto trees = plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
+  const auto trees =
+      plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
   say(trees.empty() ? QString() : textOf(*trees.back()), {});
   emit plotChanged();
   emit figuresChanged();
@@ -166,7 +168,8 @@ QString TallyViewModel::readDigits(const QString& digits) const {
 }
 
 void TallyViewModel::again() {
-  const auto trees = plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
+  const auto trees =
+      plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
   if (locked_ || trees.empty()) return;
   record(trees.back()->facts.species, trees.back()->facts.dbh);
 }
@@ -231,7 +234,7 @@ QStringList TallyViewModel::figures() const {
   const auto figures = oaklight::plot_figures(desk_.live(), *plot_.id());
   if (!figures) return {QStringLiteral("0"), QStringLiteral("-")};
   return {QString::number(figures->stems),
-          figures->ba ? QString::fromStdString(oaklight::ba_text(*figures->ba, system()))
+          figures->ba ? figure_of(oaklight::ba_text(*figures->ba, system()))
                       : QStringLiteral("-")};
 }
 

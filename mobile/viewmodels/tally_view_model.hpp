@@ -1,8 +1,8 @@
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QElapsedTimer>
 #include <QObject>
-#include <QtQml/qqmlregistration.h>
 #include <functional>
 #include <vector>
 
@@ -29,7 +29,7 @@ class TallyViewModel : public QObject {
   /// A doubt about the last touch or tree: "double?", "large for white oak?"; "" without.
   Q_PROPERTY(QString doubt READ doubt NOTIFY readingChanged)
   Q_PROPERTY(QStringList lastTrees READ lastTrees NOTIFY figuresChanged)  ///< newest first
-  Q_PROPERTY(QStringList figures READ figures NOTIFY figuresChanged)  ///< "12", "80.0 ft2/ac"
+  Q_PROPERTY(QStringList figures READ figures NOTIFY figuresChanged)      ///< "12", "80.0 ft2/ac"
   Q_PROPERTY(bool locked READ locked WRITE setLocked NOTIFY lockedChanged)
 
  public:

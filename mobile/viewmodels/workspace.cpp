@@ -8,10 +8,28 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObjec
       tract_view_(*desk_, plot_, settings, walk_),
       tally_(*desk_, plot_, settings),
       stand_(*desk_, plot_, settings),
-      setup_(*desk_, settings) {
+      setup_(*desk_, settings),
+      tree_(*desk_, settings),
+      border_(*desk_, plot_, settings),
+      seedlings_(*desk_, plot_, settings),
+      search_(desk_->knowledge().species()) {
   // The plot worked last, or the first to do: the person is seldom anywhere else.
   const auto& plots = desk_->data().plots;
   if (!plots.empty()) plot_.set(plots.front().id);
 }
 
 Workspace::~Workspace() = default;
+
+void Workspace::chooseTree(int row) { tree_.choose(tally_.treeAt(row)); }
+
+void Workspace::pinFound(int row) {
+  if (const auto code = search_.codeAt(row)) tally_.pinCode(*code);
+}
+
+void Workspace::setTreeSpecies(int row) {
+  if (const auto code = search_.codeAt(row)) tree_.changeSpecies(*code);
+}
+
+void Workspace::addSeedlingSpecies(int row) {
+  if (const auto code = search_.codeAt(row)) seedlings_.add(*code);
+}

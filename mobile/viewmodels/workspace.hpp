@@ -1,18 +1,23 @@
 #pragma once
 
-#include <QObject>
 #include <QtQml/qqmlregistration.h>
+#include <QObject>
 #include <memory>
 
 #include "mobile/desk/current_plot.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/look/settings.hpp"
+#include "mobile/viewmodels/border_view_model.hpp"
 #include "mobile/viewmodels/desk_view_model.hpp"
 #include "mobile/viewmodels/setup_view_model.hpp"
 #include "mobile/viewmodels/stand_view_model.hpp"
 #include "mobile/viewmodels/tally_view_model.hpp"
 #include "mobile/viewmodels/tract_view_model.hpp"
 #include "mobile/viewmodels/walk_view_model.hpp"
+#include "mobile/viewmodels/seedling_view_model.hpp"
+#include "mobile/viewmodels/species_search_view_model.hpp"
+#include "mobile/viewmodels/tally_view_model.hpp"
+#include "mobile/viewmodels/tree_view_model.hpp"
 
 /// One open tract with the state of every page that works on it.
 class Workspace : public QObject {
@@ -25,6 +30,10 @@ class Workspace : public QObject {
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
   Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
   Q_PROPERTY(SetupViewModel* setup READ setup CONSTANT)
+  Q_PROPERTY(TreeViewModel* tree READ tree CONSTANT)
+  Q_PROPERTY(BorderViewModel* border READ border CONSTANT)
+  Q_PROPERTY(SeedlingViewModel* seedlings READ seedlings CONSTANT)
+  Q_PROPERTY(SpeciesSearchViewModel* search READ search CONSTANT)
 
  public:
   Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent = nullptr);
@@ -36,6 +45,16 @@ class Workspace : public QObject {
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
   [[nodiscard]] StandViewModel* stand() { return &stand_; }
   [[nodiscard]] SetupViewModel* setup() { return &setup_; }
+  [[nodiscard]] TreeViewModel* tree() { return &tree_; }
+  [[nodiscard]] BorderViewModel* border() { return &border_; }
+  [[nodiscard]] SeedlingViewModel* seedlings() { return &seedlings_; }
+  [[nodiscard]] SpeciesSearchViewModel* search() { return &search_; }
+  /// Opens the tree of tally.lastTrees at that place.
+  Q_INVOKABLE void chooseTree(int row);
+  // What a species found by search is for.
+  Q_INVOKABLE void pinFound(int row);
+  Q_INVOKABLE void setTreeSpecies(int row);
+  Q_INVOKABLE void addSeedlingSpecies(int row);
   [[nodiscard]] TractDesk& tract() { return *desk_; }
   [[nodiscard]] CurrentPlot& plot() { return plot_; }
 
@@ -48,4 +67,8 @@ class Workspace : public QObject {
   TallyViewModel tally_;
   StandViewModel stand_;
   SetupViewModel setup_;
+  TreeViewModel tree_;
+  BorderViewModel border_;
+  SeedlingViewModel seedlings_;
+  SpeciesSearchViewModel search_;
 };

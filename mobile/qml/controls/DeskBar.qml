@@ -8,71 +8,88 @@ Rectangle {
 
     required property AppModel app
     required property DeskViewModel desk
+    readonly property string mode: bar.desk.demo ? qsTr("DEMO: invented trees") : bar.desk.readOnly ? qsTr("For looking only") : ""
 
     signal pagesAsked
 
-    implicitHeight: row.implicitHeight
+    implicitHeight: column.implicitHeight
     color: Theme.panel
 
-    RowLayout {
-        id: row
+    ColumnLayout {
+        id: column
 
         anchors.fill: parent
-        anchors.leftMargin: Theme.edge
-        anchors.rightMargin: Theme.edge
-        spacing: Theme.pad
-        layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
+        spacing: 0
 
-        TapButton {
-            visible: !Theme.wide
-            text: bar.app.pageNames[bar.app.page]
-            iconName: "pages"
-            help: qsTr("Shows the names of all pages")
-            onClicked: bar.pagesAsked()
-        }
-        ColumnLayout {
+        RowLayout {
             Layout.fillWidth: true
-            spacing: 0
+            Layout.leftMargin: Theme.edge
+            Layout.rightMargin: Theme.edge
+            spacing: Theme.seam
+            layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
 
-            Words {
-                Layout.fillWidth: true
-                text: bar.desk.title
-                font.bold: true
-                wrapMode: Text.NoWrap
-                elide: Text.ElideRight
+            TapButton {
+                Layout.fillWidth: Theme.phone
+                visible: !Theme.wide
+                text: bar.app.pageNames[bar.app.page]
+                iconName: Theme.phone ? "" : "pages"
+                help: qsTr("Shows the names of all pages")
+                onClicked: bar.pagesAsked()
             }
-            Words {
+            ColumnLayout {
                 Layout.fillWidth: true
-                visible: bar.desk.demo || bar.desk.readOnly
-                text: bar.desk.demo ? qsTr("DEMO: invented trees") : qsTr("For looking only")
-                font.pixelSize: Theme.small
-                wrapMode: Text.NoWrap
-                elide: Text.ElideRight
-            }
-        }
-        TapButton {
-            text: qsTr("Undo")
-            large: true
-            iconName: "undo"
-            help: bar.desk.undoLabel
-            display: Theme.phone ? TapButton.IconOnly : TapButton.TextBesideIcon
-            enabled: bar.desk.undoLabel !== ""
-            onClicked: bar.desk.undo()
-        }
-        TapButton {
-            text: qsTr("Redo")
-            iconName: "redo"
-            help: bar.desk.redoLabel
-            display: TapButton.IconOnly
-            enabled: bar.desk.redoLabel !== ""
-            onClicked: bar.desk.redo()
-        }
-    }
+                Layout.leftMargin: Theme.pad
+                Layout.rightMargin: Theme.pad
+                visible: !Theme.phone
+                spacing: 0
 
-    Rectangle {
-        anchors.bottom: parent.bottom
-        width: parent.width
-        height: Theme.line
-        color: Theme.rule
+                Words {
+                    Layout.fillWidth: true
+                    text: bar.desk.title
+                    font.bold: true
+                    wrapMode: Text.NoWrap
+                    elide: Text.ElideRight
+                }
+                Words {
+                    Layout.fillWidth: true
+                    visible: bar.mode !== ""
+                    text: bar.mode
+                    wrapMode: Text.NoWrap
+                    elide: Text.ElideRight
+                }
+            }
+            TapButton {
+                text: qsTr("Undo")
+                large: true
+                iconName: "undo"
+                help: bar.desk.undoLabel
+                display: Theme.phone ? TapButton.IconOnly : TapButton.TextBesideIcon
+                enabled: bar.desk.undoLabel !== ""
+                onClicked: bar.desk.undo()
+            }
+            TapButton {
+                text: qsTr("Redo")
+                iconName: "redo"
+                help: bar.desk.redoLabel
+                display: TapButton.IconOnly
+                enabled: bar.desk.redoLabel !== ""
+                onClicked: bar.desk.redo()
+            }
+        }
+        Words {
+            Layout.fillWidth: true
+            Layout.leftMargin: Theme.edge
+            Layout.rightMargin: Theme.edge
+            visible: Theme.phone
+            text: bar.mode === "" ? bar.desk.title : qsTr("%1. %2").arg(bar.mode).arg(bar.desk.title)
+            font.pixelSize: Theme.small
+            wrapMode: Text.NoWrap
+            elide: Text.ElideRight
+        }
+        Rectangle {
+            Layout.fillWidth: true
+            implicitHeight: Theme.line
+            color: Theme.rule
+        }
     }
 }

@@ -8,6 +8,7 @@ ColumnLayout {
 
     required property string figure
     required property string caption
+    property color ink: Theme.ink
 
     spacing: 0
     Accessible.role: Accessible.StaticText
@@ -15,6 +16,7 @@ ColumnLayout {
 
     Words {
         text: block.figure
+        color: block.ink
         font.pixelSize: Theme.figure
         font.bold: true
         wrapMode: Text.NoWrap
@@ -22,7 +24,7 @@ ColumnLayout {
     }
     Words {
         text: block.caption
-        color: Theme.soft
+        color: block.ink
         wrapMode: Text.NoWrap
         Accessible.ignored: true
     }

@@ -5,20 +5,16 @@ import QtQuick.Layouts
 import Oaklight
 
 // The last trees, newest first; each opens by one tap.
-ColumnLayout {
+GridLayout {
     id: list
 
     required property TallyViewModel viewModel
 
     signal editAsked(int row)
 
-    spacing: Theme.pad
+    columnSpacing: 0
+    rowSpacing: 0
 
-    Words {
-        visible: !Theme.phone
-        text: list.viewModel.plotName
-        font.bold: true
-    }
     Repeater {
         model: list.viewModel.lastTrees
 
@@ -27,7 +23,8 @@ ColumnLayout {
             required property string modelData
 
             Layout.fillWidth: true
-            small: true
+            Layout.preferredWidth: 1
+            letters: Theme.phone ? Theme.small : Theme.body
             text: modelData
             help: qsTr("Opens this tree")
             onClicked: list.editAsked(index)

@@ -2,18 +2,19 @@ import QtQuick
 import QtQuick.Layouts
 import Oaklight
 
-// What was recorded last, or would be if the finger were lifted now, to be read at arm's length.
+// What was recorded last, or would be if the finger were lifted now, to be read at arm's length. Its
+// height never changes: cells must not move under a finger.
 Rectangle {
     id: bar
 
     required property TallyViewModel viewModel
+    readonly property color inkNow: bar.viewModel.doubt !== "" ? Theme.onWarn : Theme.ink
+    readonly property string hint: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : qsTr("Press a species, slide to the diameter, lift")
 
-    implicitHeight: row.implicitHeight
+    implicitHeight: Theme.readingHeight
     color: bar.viewModel.doubt !== "" ? Theme.warn : Theme.ground
 
     RowLayout {
-        id: row
-
         anchors.fill: parent
         anchors.leftMargin: Theme.edge
         anchors.rightMargin: Theme.edge
@@ -25,33 +26,47 @@ Rectangle {
 
             Words {
                 Layout.fillWidth: true
+                Layout.fillHeight: true
                 text: bar.viewModel.reading !== "" ? bar.viewModel.reading : bar.viewModel.plotName
-                color: bar.viewModel.doubt !== "" ? Theme.onWarn : Theme.ink
+                color: bar.inkNow
                 font.pixelSize: Theme.figure
                 font.bold: true
-                fontSizeMode: Text.HorizontalFit
-                minimumPixelSize: Theme.body
+                fontSizeMode: Text.Fit
+                minimumPixelSize: Theme.small
+                verticalAlignment: Text.AlignBottom
                 wrapMode: Text.NoWrap
                 elide: Text.ElideRight
                 Accessible.role: Accessible.StaticText
                 Accessible.name: text
             }
-            Words {
+            RowLayout {
                 Layout.fillWidth: true
-                text: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : qsTr("Press a species, slide to the diameter, lift")
-                color: bar.viewModel.doubt !== "" ? Theme.onWarn : Theme.soft
-                elide: Text.ElideRight
-                maximumLineCount: 2
+                spacing: Theme.gap
+
+                Words {
+                    visible: text !== ""
+                    text: bar.viewModel.figures.length > 1 ? bar.viewModel.figures[1] : ""
+                    color: bar.inkNow
+                    font.bold: true
+                    wrapMode: Text.NoWrap
+                    Accessible.role: Accessible.StaticText
+                    Accessible.name: qsTr("Basal area: %1").arg(text)
+                }
+                Words {
+                    Layout.fillWidth: true
+                    text: bar.hint
+                    color: bar.inkNow
+                    wrapMode: Text.NoWrap
+                    elide: Text.ElideRight
+                    Accessible.role: Accessible.StaticText
+                    Accessible.name: text
+                }
             }
         }
         FigureBlock {
             figure: bar.viewModel.figures.length > 0 ? bar.viewModel.figures[0] : ""
             caption: qsTr("trees")
-        }
-        FigureBlock {
-            visible: !Theme.phone
-            figure: bar.viewModel.figures.length > 1 ? bar.viewModel.figures[1] : ""
-            caption: qsTr("basal area")
+            ink: bar.inkNow
         }
     }
 }

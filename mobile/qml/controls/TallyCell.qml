@@ -41,7 +41,7 @@ Item {
             font.bold: true
             horizontalAlignment: Text.AlignHCenter
             verticalAlignment: Text.AlignVCenter
-            wrapMode: Text.Wrap
+            wrapMode: Text.WordWrap
             elide: Text.ElideRight
             fontSizeMode: Text.Fit
             minimumPixelSize: Theme.small

@@ -57,12 +57,14 @@ Item {
             TallyCell {
                 required property int index
                 required property string name
+                required property string cellName
 
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 Layout.preferredWidth: 1
                 Layout.preferredHeight: 1
-                text: name
+                text: cellName
+                spoken: name
                 chosen: field.viewModel.pinned === index
                 pointed: touch.pressedSpecies === index
                 onTapped: field.tapSpecies(index)

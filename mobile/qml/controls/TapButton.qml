@@ -12,6 +12,9 @@ T.AbstractButton {
     property bool large: false
     property bool small: false
     property string help: ""
+    property string subtext: ""
+    property string spoken: button.text
+    property real letters: Theme.body
     property string iconName: ""
     // Only its icon is drawn; the text is spoken.
     readonly property bool bare: button.display === T.AbstractButton.IconOnly
@@ -23,7 +26,7 @@ T.AbstractButton {
     focusPolicy: Qt.StrongFocus
     opacity: button.enabled ? 1 : 0.4
     Accessible.role: Accessible.Button
-    Accessible.name: button.text
+    Accessible.name: button.spoken
     Accessible.description: button.help
     Accessible.checkable: button.checkable
     Accessible.checked: button.checked
@@ -42,19 +45,40 @@ T.AbstractButton {
             fillMode: Image.PreserveAspectFit
         }
 
-        Words {
+        ColumnLayout {
             Layout.fillWidth: true
             Layout.fillHeight: true
             visible: !button.bare
-            leftPadding: button.iconName === "" ? Theme.pad : 0
-            rightPadding: Theme.pad
-            text: button.text
-            color: button.lit ? Theme.onLeaf : Theme.ink
-            font.bold: button.lit
-            horizontalAlignment: button.iconName === "" ? Text.AlignHCenter : Text.AlignLeft
-            verticalAlignment: Text.AlignVCenter
-            elide: Text.ElideRight
-            maximumLineCount: 2
+            spacing: 0
+
+            Words {
+                Layout.fillWidth: true
+                Layout.fillHeight: button.subtext === ""
+                leftPadding: button.iconName === "" ? Theme.pad : 0
+                rightPadding: Theme.pad
+                text: button.text
+                color: button.lit ? Theme.onLeaf : Theme.ink
+                font.bold: button.lit
+                font.pixelSize: button.letters
+                horizontalAlignment: button.iconName === "" && button.subtext === "" ? Text.AlignHCenter : Text.AlignLeft
+                verticalAlignment: Text.AlignVCenter
+                wrapMode: Text.WordWrap
+                fontSizeMode: button.subtext === "" ? Text.Fit : Text.FixedSize
+                minimumPixelSize: Theme.small
+                elide: Text.ElideRight
+                maximumLineCount: 2
+            }
+            Words {
+                Layout.fillWidth: true
+                visible: button.subtext !== ""
+                leftPadding: button.iconName === "" ? Theme.pad : 0
+                rightPadding: Theme.pad
+                text: button.subtext
+                color: button.lit ? Theme.onLeaf : Theme.soft
+                font.pixelSize: Theme.small
+                wrapMode: Text.NoWrap
+                elide: Text.ElideRight
+            }
         }
     }
 

@@ -1,0 +1,104 @@
+#include "tests/app/app_fixture.hpp"
+
+#include <QDir>
+#include <QtTest/QTest>
+
+namespace oaklight::test {
+namespace {
+
+// Longer than a drop of rain, shorter than patience: see TouchField.
+constexpr int kHeldMs = 40;
+constexpr int kPatienceMs = 10'000;
+
+}  // namespace
+
+App::App() : finger_(QTest::createTouchDevice()) {}
+App::~App() { stop(); }
+
+void App::start(const Screen& screen, const QString& tract) {
+  const QString folder = QString::fromStdString(folder_.path().string());
+  AppOptions options;
+  options.folder = folder;
+  options.tract = tract;
+  options.pixelsPerMm = screen.pixels_per_mm;
+  app_ = std::make_unique<AppWindow>(options);
+  app_->settings().setIntroSeen(true);
+  ASSERT_TRUE(app_->load()) << app_->warnings().join(QLatin1Char('\n')).toStdString();
+  window().resize(screen.size);
+  window().show();
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(&window()));
+  settle();
+}
+
+void App::stop() { app_.reset(); }
+
+void App::show(AppModel::Page page) {
+  model().setPage(page);
+  settle();
+}
+
+QPoint App::middleOf(QQuickItem* item) {
+  return item->mapToScene(QPointF(item->width() / 2, item->height() / 2)).toPoint();
+}
+
+QQuickItem* App::find(const QString& name) {
+  QQuickItem* found = nullptr;
+  for (const Control& control : controls_of(window())) {
+    if (control.name == name) found = control.item;  // the last one painted lies on top
+  }
+  return found;
+}
+
+void App::tapAt(QPoint at) {
+  ++taps_;
+  QTest::touchEvent(&window(), finger_).press(0, at);
+  QTest::qWait(kHeldMs);
+  QTest::touchEvent(&window(), finger_).release(0, at);
+  settle();
+}
+
+void App::tap(QQuickItem* item) {
+  ASSERT_NE(item, nullptr);
+  tapAt(middleOf(item));
+}
+
+void App::tap(const QString& name) {
+  QQuickItem* item = find(name);
+  ASSERT_NE(item, nullptr) << "no control is named " << name.toStdString();
+  tap(item);
+}
+
+void App::slide(const QString& from, const QString& to) {
+  QQuickItem* first = find(from);
+  ASSERT_NE(first, nullptr) << "no control is named " << from.toStdString();
+  ++taps_;
+  const QPoint begin = middleOf(first);
+  QTest::touchEvent(&window(), finger_).press(0, begin);
+  QTest::qWait(kHeldMs);
+  QQuickItem* last = find(to);  // it may open only now
+  ASSERT_NE(last, nullptr) << "no control is named " << to.toStdString();
+  const QPoint end = middleOf(last);
+  QTest::touchEvent(&window(), finger_).move(0, (begin + end) / 2);
+  QTest::touchEvent(&window(), finger_).move(0, end);
+  QTest::touchEvent(&window(), finger_).release(0, end);
+  settle();
+}
+
+void App::settle() {
+  waitFor([this] { return model().workspace() == nullptr || !desk().busy(); });
+  for (int i = 0; i < 3; ++i) QCoreApplication::processEvents();
+}
+
+bool App::waitFor(const std::function<bool()>& holds) {
+  return QTest::qWaitFor(holds, kPatienceMs);
+}
+
+QImage App::picture(const QString& name) {
+  const QImage image = window().grabWindow();
+  const QString folder = QStringLiteral(OAKLIGHT_BUILD_DIR "/pictures");
+  QDir().mkpath(folder);
+  EXPECT_TRUE(image.save(QStringLiteral("%1/%2.png").arg(folder, name)));
+  return image;
+}
+
+}  // namespace oaklight::test
