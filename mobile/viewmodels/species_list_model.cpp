@@ -48,5 +48,8 @@ QVariant SpeciesListModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> SpeciesListModel::roleNames() const {
-  return {{NameRole, "name"}, {CellRole, "cellName"}, {OtherNamesRole, "otherNames"}, {MastRole, "mast"}};
+  return {{NameRole, "name"},
+          {CellRole, "cellName"},
+          {OtherNamesRole, "otherNames"},
+          {MastRole, "mast"}};
 }

@@ -234,8 +234,7 @@ QStringList TallyViewModel::figures() const {
   const auto figures = oaklight::plot_figures(desk_.live(), *plot_.id());
   if (!figures) return {QStringLiteral("0"), QStringLiteral("-")};
   return {QString::number(figures->stems),
-          figures->ba ? figure_of(oaklight::ba_text(*figures->ba, system()))
-                      : QStringLiteral("-")};
+          figures->ba ? figure_of(oaklight::ba_text(*figures->ba, system())) : QStringLiteral("-")};
 }
 
 void TallyViewModel::setLocked(bool locked) {

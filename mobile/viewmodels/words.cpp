@@ -18,8 +18,8 @@ QString cell_name_of(const oaklight::Species& species) {
   static const QRegularExpression compound(
       QStringLiteral("(\\w{4,})(berry|beam|wood|nut|tooth|cherry|leaf|cedar|locust)\\b"));
   constexpr QChar kSoftHyphen(0x00AD);
-  return name_of(species).remove(brackets).replace(
-      compound, QStringLiteral("\\1%1\\2").arg(kSoftHyphen));
+  return name_of(species).remove(brackets).replace(compound,
+                                                   QStringLiteral("\\1%1\\2").arg(kSoftHyphen));
 }
 
 QString figure_of(const std::string& text) {

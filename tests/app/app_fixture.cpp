@@ -76,7 +76,8 @@ void App::slide(const QString& from, const QString& to) {
   QTest::touchEvent(&window(), finger_).press(0, begin);
   QTest::qWait(kHeldMs);
   QQuickItem* last = find(to);  // it may open only now
-  ASSERT_NE(last, nullptr) << "no control is named " << to.toStdString();
+  ASSERT_NE(last, nullptr) << "no control is named " << to.toStdString() << " among\n"
+                           << control_lines(window()).toStdString();
   const QPoint end = middleOf(last);
   QTest::touchEvent(&window(), finger_).move(0, (begin + end) / 2);
   QTest::touchEvent(&window(), finger_).move(0, end);

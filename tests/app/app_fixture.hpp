@@ -19,8 +19,9 @@ struct Screen {
   QSize size;
   double pixels_per_mm;
 };
-inline constexpr double kTabletPixelsPerMm = 5.9;  // 1280 pixels over the 218 mm of a 10.1 in tablet
-inline constexpr double kPhonePixelsPerMm = 6.3;   // 412 pixels over the 65 mm of a phone
+inline constexpr double kTabletPixelsPerMm =
+    5.9;                                          // 1280 pixels over the 218 mm of a 10.1 in tablet
+inline constexpr double kPhonePixelsPerMm = 6.3;  // 412 pixels over the 65 mm of a phone
 inline const Screen kTablet{"tablet", {1280, 800}, kTabletPixelsPerMm};
 inline const Screen kTabletUpright{"upright", {800, 1280}, kTabletPixelsPerMm};
 inline const Screen kPhone{"phone", {412, 915}, kPhonePixelsPerMm};

@@ -27,8 +27,8 @@ TEST_F(EveryPage, HasItsPicture) {
       on_every_page(screen, [&](const QString& page) {
         app_settings().setLight(light);
         settle();
-        const QImage image =
-            picture(QStringLiteral("%1_%2_%3").arg(page, QLatin1String(screen.name), QLatin1String(name)));
+        const QImage image = picture(
+            QStringLiteral("%1_%2_%3").arg(page, QLatin1String(screen.name), QLatin1String(name)));
         EXPECT_EQ(image.size(), screen.size);
       });
       stop();

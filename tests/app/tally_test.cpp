@@ -21,7 +21,9 @@ class Tally : public App {
   std::vector<const Tree*> trees() { return desk().live().trees_of(*workspace().plot().id()); }
   TallyViewModel& tally() { return *workspace().tally(); }
   QString species(int row) {
-    return tally().species()->data(tally().species()->index(row), SpeciesListModel::NameRole)
+    return tally()
+        .species()
+        ->data(tally().species()->index(row), SpeciesListModel::NameRole)
         .toString();
   }
   QString class_name(const char* label) {
@@ -40,6 +42,23 @@ TEST_F(Tally, OneGestureIsOneTree) {
     EXPECT_EQ(tally().reading(), species(1) + " 14.0 in") << "read back";
     EXPECT_EQ(tally().figures().first(), "1");
     desk().undo();
+    settle();
+    stop();
+  }
+}
+
+TEST_F(Tally, CellsStayWhereTheyAreWhileTreesComeIn) {
+  for (const Screen& screen : {kTablet, kTabletUpright, kPhone}) {
+    SCOPED_TRACE(screen.name);
+    begin(screen);
+    const QPoint before = middleOf(find(species(2)));
+    for (const char* size : {"8", "10", "12", "14"}) {
+      slide(species(1), class_name(size));
+      if (find(QStringLiteral("Back to the species")) != nullptr)
+        tap(QStringLiteral("Back to the species"));
+      EXPECT_EQ(middleOf(find(species(2))), before);
+    }
+    for (int i = 0; i < 4; ++i) desk().undo();
     settle();
     stop();
   }
@@ -109,9 +128,15 @@ TEST_F(Tally, T14_ThreeContactsAndDropsMakeNothing) {
   begin();
   tap(species(0));
   const QPoint at = middleOf(find(class_name("12")));
-  QTest::touchEvent(&window(), finger()).press(0, at).press(1, at + QPoint(90, 0)).press(2, at + QPoint(0, 90));
+  QTest::touchEvent(&window(), finger())
+      .press(0, at)
+      .press(1, at + QPoint(90, 0))
+      .press(2, at + QPoint(0, 90));
   QTest::qWait(40);
-  QTest::touchEvent(&window(), finger()).release(0, at).release(1, at + QPoint(90, 0)).release(2, at + QPoint(0, 90));
+  QTest::touchEvent(&window(), finger())
+      .release(0, at)
+      .release(1, at + QPoint(90, 0))
+      .release(2, at + QPoint(0, 90));
   settle();
   EXPECT_EQ(trees().size(), 0U) << "a sleeve";
   QTest::touchEvent(&window(), finger()).press(0, at);
@@ -186,8 +211,7 @@ TEST_F(Tally, F2_UndoReachesBackThroughARestart) {
 TEST_F(Tally, S3_ThirtyTreesCostAtMostSixtyFiveTaps) {
   begin();
   const int before = taps();
-  for (int i = 0; i < 30; ++i)
-    slide(species(i % 5), class_name(i % 2 == 0 ? "12" : "16"));
+  for (int i = 0; i < 30; ++i) slide(species(i % 5), class_name(i % 2 == 0 ? "12" : "16"));
   EXPECT_EQ(trees().size(), 30U);
   EXPECT_LE(taps() - before, 65);
 }
@@ -200,8 +224,7 @@ TEST_F(Tally, S4_TheOrderOfSpeciesStaysWhileAPlotIsWorked) {
   app_settings().setMetric(true);
   app_settings().setMetric(false);
   settle();
-  for (int row = 0; row < tally().species()->rowCount(); ++row)
-    EXPECT_EQ(species(row), order[row]);
+  for (int row = 0; row < tally().species()->rowCount(); ++row) EXPECT_EQ(species(row), order[row]);
 }
 
 TEST_F(Tally, F5_TheLastThreeTreesStayInSightAndOpen) {

@@ -48,6 +48,9 @@ FocusScope {
             }
             LastTrees {
                 Layout.fillWidth: true
+                // Held free before the first tree: cells must not move under a finger.
+                Layout.fillHeight: false
+                Layout.minimumHeight: Theme.touch
                 Layout.topMargin: Theme.gap
                 visible: !Theme.wide
                 columns: 3
@@ -56,6 +59,7 @@ FocusScope {
             }
             TallyActions {
                 Layout.fillWidth: true
+                Layout.fillHeight: false
                 visible: !Theme.wide
                 brief: Theme.phone
                 columns: Theme.phone ? 3 : 6
@@ -83,6 +87,7 @@ FocusScope {
             }
             LastTrees {
                 Layout.fillWidth: true
+                Layout.fillHeight: false
                 columns: 1
                 viewModel: page.viewModel
                 onEditAsked: row => page.edit(row)
@@ -92,6 +97,7 @@ FocusScope {
             }
             TallyActions {
                 Layout.fillWidth: true
+                Layout.fillHeight: false
                 viewModel: page.viewModel
                 onKeypadAsked: keypad.open()
                 onBorderAsked: border.open()
