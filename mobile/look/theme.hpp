@@ -88,7 +88,7 @@ class Theme : public QObject {
   [[nodiscard]] double pad() const { return mm(2.0); }
   [[nodiscard]] double seam() const { return mm(0.5); }
   [[nodiscard]] double slip() const { return mm(10.0); }
-  [[nodiscard]] double readingHeight() const { return mm(phone() ? 15.0 : 20.0); }
+  [[nodiscard]] double readingHeight() const { return mm(phone() ? 17.0 : 20.0); }
   [[nodiscard]] double sideWidth() const { return mm(66.0); }
   [[nodiscard]] double line() const { return std::max(1.0, mm(0.2)); }
   [[nodiscard]] double strong() const { return mm(0.6); }

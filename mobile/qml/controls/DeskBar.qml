@@ -23,9 +23,9 @@ Rectangle {
 
         RowLayout {
             Layout.fillWidth: true
-            Layout.leftMargin: Theme.edge
-            Layout.rightMargin: Theme.edge
-            spacing: Theme.seam
+            Layout.leftMargin: Theme.phone ? 0 : Theme.edge
+            Layout.rightMargin: Theme.phone ? 0 : Theme.edge
+            spacing: Theme.phone ? 0 : Theme.seam
             layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
 
             TapButton {

@@ -8,11 +8,12 @@ ColumnLayout {
 
     required property string figure
     required property string caption
+    property string spoken: block.caption
     property color ink: Theme.ink
 
     spacing: 0
     Accessible.role: Accessible.StaticText
-    Accessible.name: qsTr("%1: %2").arg(block.caption).arg(block.figure)
+    Accessible.name: qsTr("%1: %2").arg(block.spoken).arg(block.figure)
 
     Words {
         text: block.figure
@@ -23,6 +24,7 @@ ColumnLayout {
         Accessible.ignored: true
     }
     Words {
+        visible: block.caption !== ""
         text: block.caption
         color: block.ink
         wrapMode: Text.NoWrap

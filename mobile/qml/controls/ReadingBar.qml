@@ -44,7 +44,7 @@ Rectangle {
                 spacing: Theme.gap
 
                 Words {
-                    visible: text !== ""
+                    visible: text !== "" && (!Theme.phone || bar.viewModel.doubt === "")
                     text: bar.viewModel.figures.length > 1 ? bar.viewModel.figures[1] : ""
                     color: bar.inkNow
                     font.bold: true
@@ -65,7 +65,8 @@ Rectangle {
         }
         FigureBlock {
             figure: bar.viewModel.figures.length > 0 ? bar.viewModel.figures[0] : ""
-            caption: qsTr("trees")
+            caption: Theme.phone ? "" : qsTr("trees")
+            spoken: qsTr("trees")
             ink: bar.inkNow
         }
     }

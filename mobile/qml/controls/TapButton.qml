@@ -37,6 +37,7 @@ T.AbstractButton {
 
         Icon {
             Layout.leftMargin: Theme.pad
+            Layout.alignment: Qt.AlignVCenter
             Layout.fillWidth: button.bare
             Layout.rightMargin: button.bare ? Theme.pad : 0
             visible: button.iconName !== ""
