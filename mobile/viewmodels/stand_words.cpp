@@ -1,6 +1,7 @@
 #include "mobile/viewmodels/stand_words.hpp"
 
 #include "core/base/number_text.hpp"
+#include "core/session/tract_work.hpp"
 #include "mobile/viewmodels/words.hpp"
 
 using oaklight::AreaEstimate;
@@ -8,8 +9,6 @@ using oaklight::AreaFigure;
 using oaklight::Citation;
 using oaklight::Evidence;
 using oaklight::FigureUnit;
-using oaklight::FixedDesign;
-using oaklight::PointDesign;
 using oaklight::Rule;
 using oaklight::RuleBook;
 using oaklight::ShownUnit;
@@ -17,7 +16,6 @@ using oaklight::SourceNote;
 using oaklight::SourceStatus;
 using oaklight::StandView;
 using oaklight::Trust;
-using oaklight::UnitSystem;
 
 namespace {
 
@@ -86,7 +84,7 @@ QString StandWords::summary(const StandView& view) const {
                          tr("1 record under the smallest size tallied is left out."),
                          tr("%1 records under the smallest size tallied are left out."));
   }
-  sentences << tr("± holds %1 times in 100.").arg(percentSure());
+  sentences << tr("%1 times in 100 the truth lies within ±.").arg(percentSure());
   return joined(sentences);
 }
 
@@ -94,10 +92,10 @@ QString StandWords::need(const AreaEstimate& area) const {
   if (!area.need) return sentence_of(area.need.error());
   const QString goal = short_number(options_.goal.value);
   if (area.need->more == 0) {
-    return tr("Enough plots: basal area is known within ± %1 %, %2 times in 100.")
+    return tr("Enough plots: basal area is known within ±\u00a0%1\u00a0%, %2 times in 100.")
         .arg(goal, percentSure());
   }
-  return tr("%1 to know basal area within ± %2 %, %3 times in 100.")
+  return tr("%1 to know basal area within ±\u00a0%2\u00a0%, %3 times in 100.")
       .arg(counted(area.need->more, tr("Measure 1 more plot"), tr("Measure %1 more plots")), goal,
            percentSure());
 }
@@ -119,9 +117,9 @@ QString StandWords::name(const AreaFigure& figure) const {
 QString StandWords::error(const AreaFigure& figure) const {
   if (!figure.half_width) return {};
   const QString half = number(*figure.half_width, shown_unit(figure.unit, system_));
-  if (figure.unit == FigureUnit::percent) return tr("± %1 points").arg(half);
-  if (!figure.half_pct) return tr("± %1").arg(half);
-  return tr("± %1 (%2 %)").arg(half, plain_number(figure.half_pct->value, 0));
+  if (figure.unit == FigureUnit::percent) return tr("±\u00a0%1 points").arg(half);
+  if (!figure.half_pct) return tr("±\u00a0%1").arg(half);
+  return tr("±\u00a0%1 (%2\u00a0%)").arg(half, plain_number(figure.half_pct->value, 0));
 }
 
 QString StandWords::trust(const AreaFigure& figure, int stands) const {
@@ -193,22 +191,6 @@ FigureRow StandWords::row(const AreaFigure& figure, const StandView& view) const
   return row;
 }
 
-QString StandWords::design(const oaklight::Design& design) {
-  if (const auto* point = std::get_if<PointDesign>(&design)) {
-    return (point->system == UnitSystem::us ? tr("Points with a factor of %1 ft2/ac.")
-                                            : tr("Points with a factor of %1 m2/ha."))
-        .arg(short_number(point->factor));
-  }
-  const auto& fixed = std::get<FixedDesign>(design);
-  const bool us = fixed.system == UnitSystem::us;
-  const QString area = (us ? tr("%1 ac") : tr("%1 ha")).arg(short_number(fixed.area));
-  if (!fixed.small_area || !fixed.small_below) return tr("Fixed plots of %1.").arg(area);
-  const QString small = (us ? tr("%1 ac") : tr("%1 ha")).arg(short_number(*fixed.small_area));
-  const QString below = (fixed.small_below->system() == UnitSystem::us ? tr("%1 in") : tr("%1 cm"))
-                            .arg(short_number(fixed.small_below->tenths() / 10.0));
-  return tr("Fixed plots of %1; trees under %2 on %3.").arg(area, below, small);
-}
-
 QString StandWords::shown(const AreaFigure& figure) const {
   if (!figure.mean) return tr("Not known.");
   if (figure.trust == Trust::not_found) return tr("None found.");
@@ -219,7 +201,9 @@ QString StandWords::shown(const AreaFigure& figure) const {
 
 QString StandWords::here(const AreaFigure& figure, const StandView& view) const {
   QStringList sentences{shown(figure)};
-  for (const oaklight::Design& d : view.designs) sentences << design(d);
+  for (const oaklight::Design& design : view.designs) {
+    sentences << tr("Design: %1.").arg(QString::fromStdString(design_text(design)));
+  }
   sentences << tr("n = %1 plots, found on %2 of them.").arg(figure.plots).arg(figure.found);
   const ShownUnit unit = shown_unit(figure.unit, system_);
   if (figure.half_width && figure.se && figure.multiplier && figure.df) {

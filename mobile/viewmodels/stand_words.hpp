@@ -43,7 +43,6 @@ class StandWords {
   [[nodiscard]] QString shown(const oaklight::AreaFigure& figure) const;
   [[nodiscard]] QString here(const oaklight::AreaFigure& figure,
                              const oaklight::StandView& view) const;
-  [[nodiscard]] static QString design(const oaklight::Design& design);
   static void addSource(std::vector<NoteRow>& rows, std::string_view key);
   [[nodiscard]] QString number(double value, const oaklight::ShownUnit& unit) const;
   /// "95"

@@ -89,7 +89,7 @@ Item {
                     }
                 }
             }
-            TapButton {
+            SentenceButton {
                 Layout.fillWidth: true
                 visible: text !== ""
                 text: page.viewModel.advice
@@ -100,7 +100,7 @@ Item {
                     sheet.open();
                 }
             }
-            TapButton {
+            SentenceButton {
                 Layout.fillWidth: true
                 visible: text !== ""
                 text: page.viewModel.need
