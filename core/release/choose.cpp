@@ -15,6 +15,7 @@ namespace {
 /// candidates of one search. Counts, so that a slow machine gives the answer of a fast one.
 constexpr std::size_t kFewest = 40;
 constexpr std::size_t kMostSearched = 400;
+constexpr std::size_t kMostTwice = 3000;
 constexpr std::int64_t kWork = 20'000'000;
 
 std::int64_t nodes_for(std::size_t candidates) {
@@ -135,6 +136,13 @@ Found best_at_prices(const ReleaseProblem& problem, const ReleaseChoice& full,
   BoundedPlan plan;
   if (std::none_of(holdable.begin(), holdable.end(), [](bool may) { return may; })) {
     plan = priced_plan(candidates, plans, rows);
+    // A guard on shares may bind although the full plan keeps it: then trees that give back count.
+    if (plan.light < plan.bound && candidates.size() <= kMostTwice) {
+      PricedPlans exact(candidates, true);
+      const BoundedPlan again = exact.possible() ? priced_plan(candidates, exact, rows) : plan;
+      if (again.light >= plan.light)
+        plan = {again.released, again.held, again.light, std::min(plan.bound, again.bound)};
+    }
   } else {
     Candidates with_holds(problem, holdable);
     PricedPlans with_oaks(with_holds, true);

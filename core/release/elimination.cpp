@@ -11,6 +11,9 @@ namespace {
 /// Worth of what is forbidden: low enough that no sum of values makes up for it.
 constexpr std::int64_t kNever = std::numeric_limits<std::int64_t>::min() / 64;
 
+/// Entries of all tables together: a quarter of a gigabyte.
+constexpr std::size_t kMostEntries = std::size_t{1} << 25U;
+
 using Neighbours = std::vector<std::vector<std::uint32_t>>;
 
 void join(std::vector<std::uint32_t>& list, std::uint32_t variable) {
@@ -75,9 +78,9 @@ bool Elimination::prepare(std::size_t limit) {
     step.variable = v;
     step.scope = left[v];
     for (const std::uint32_t w : step.scope) step.entries *= states_[w];
-    exact = exact && step.entries <= limit;
     step.table = table;
     table += step.entries;
+    exact = step.entries <= limit && table <= kMostEntries;
     step_of_[v] = static_cast<std::uint32_t>(steps_.size());
     for (const std::uint32_t a : step.scope) {
       leave(left[a], v);

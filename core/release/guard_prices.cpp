@@ -3,12 +3,14 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 #include "core/release/repair.hpp"
 
 namespace oaklight {
 namespace {
 
+constexpr int kRounds = 3;
 constexpr int kPasses = 4;  // over the guards
 constexpr int kDoublings = 40;
 constexpr int kHalvings = 16;
@@ -45,10 +47,17 @@ class Pricing {
   BoundedPlan run() {
     Trial high = trial();
     Trial low = high;
-    for (int pass = 0; pass < kPasses; ++pass) {
-      const std::size_t r = worst(high);
-      if (r == rows_.size()) break;
-      raise(r, low, high);
+    raise_all(low, high);
+    // Where several guards bind, the first price was found before the others were known.
+    for (int round = 0; round < kRounds && priced() > 1; ++round) {
+      for (std::size_t r = 0; r < rows_.size(); ++r) {
+        if (price_[r] <= 0.0) continue;
+        price_[r] = 0.0;
+        high = trial();
+        low = high;
+        if (high.use[r] > rows_[r].room) raise(r, low, high);
+      }
+      raise_all(low, high);
     }
     BoundedPlan best;
     best.bound = bound_;
@@ -59,11 +68,28 @@ class Pricing {
     }
     if (best.held.empty()) best.released = repaired(all_, rows_, best.released);  // what still fits
     best.light = gain_of(best, false);
+    if (known_ && known_->light > best.light) {
+      best.released = known_->plan.released;
+      best.held = known_->plan.held;
+      best.light = known_->light;
+    }
     if (best.light < best.bound && all_.size() <= kMostProven) prove(best);
     return best;
   }
 
  private:
+  void raise_all(Trial& low, Trial& high) {
+    for (int pass = 0; pass < kPasses; ++pass) {
+      const std::size_t r = worst(high);
+      if (r == rows_.size()) break;
+      raise(r, low, high);
+    }
+  }
+
+  std::ptrdiff_t priced() const {
+    return std::count_if(price_.begin(), price_.end(), [](double price) { return price > 0.0; });
+  }
+
   /// The light of a plan; or what it gains, in kLightUnit: less for each tree taken, so that ties
   /// are decided.
   std::int64_t gain_of(const BoundedPlan& plan, bool ties) {
@@ -165,6 +191,7 @@ class Pricing {
       bound_ = bound;
       best_price_ = price_;
     }
+    if (worst(t) == rows_.size() && (!known_ || t.light > known_->light)) known_ = t;
     return t;
   }
 
@@ -302,6 +329,7 @@ class Pricing {
   const std::vector<GuardRow>& rows_;
   std::vector<double> price_;  // of each row, in kLightUnit a point for one of its whole numbers
   std::vector<double> best_price_;  // of the least bound
+  std::optional<Trial> known_;      // the best that every guard allows
   Prices prices_, ties_;
   std::int64_t tie_sum_ = 0;
   std::int64_t bound_;

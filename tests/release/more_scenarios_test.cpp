@@ -141,6 +141,14 @@ TEST(TheSacredOak, StaysWhenItsGroupIsScarce) {
   EXPECT_THAT(rules_against(said, ""), ElementsAre("R3.60"));
 }
 
+TEST(TheSacredOak, NeverCuttingAnOakCostsTheProvenOneASide) {
+  // No rule forbids it; it is the lesser plan.
+  const ReleasePlan plan = recommend(sacred_oak(34, 26));
+  EXPECT_EQ(verdict_on(plan, "W13").after->sides_free, 4);
+  EXPECT_EQ(verdict_on(plan, "R15").what_would_change_it,
+            "If it stayed, the white oak W13 would have 3 sides free instead of 4.");
+}
+
 TEST(TheSacredOak, WithoutAGoodYearNobodyCanTellAPoorTreeFromAPoorYear) {
   ReleaseInput input = sacred_oak(34, 26);
   input.good_years.clear();
