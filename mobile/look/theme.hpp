@@ -45,6 +45,8 @@ class Theme : public QObject {
   Q_PROPERTY(double sheetWidth READ sheetWidth NOTIFY changed)
   Q_PROPERTY(double sheetHeight READ sheetHeight NOTIFY changed)
   Q_PROPERTY(double chartHeight READ chartHeight NOTIFY changed)  ///< of a picture of figures
+  Q_PROPERTY(double crownHeight READ crownHeight NOTIFY changed)  ///< of a crown with its sides
+  Q_PROPERTY(double cardWidth READ cardWidth NOTIFY changed)      ///< of trees beside their crown
   // Type, as pixel sizes.
   Q_PROPERTY(int small READ small NOTIFY changed)
   Q_PROPERTY(int body READ body NOTIFY changed)
@@ -104,6 +106,8 @@ class Theme : public QObject {
   [[nodiscard]] double sheetWidth() const;
   [[nodiscard]] double sheetHeight() const;
   [[nodiscard]] double chartHeight() const { return mm(90.0); }
+  [[nodiscard]] double crownHeight() const { return mm(phone() ? 105.0 : 110.0); }
+  [[nodiscard]] double cardWidth() const { return mm(82.0); }
   [[nodiscard]] int small() const { return letters(2.5); }
   [[nodiscard]] int body() const { return letters(3.2); }
   [[nodiscard]] int large() const { return letters(4.2); }

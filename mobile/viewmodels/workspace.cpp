@@ -8,6 +8,8 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObjec
       tract_view_(*desk_, plot_, settings, walk_),
       tally_(*desk_, plot_, settings),
       stand_(*desk_, plot_, settings),
+      light_(*desk_, settings),
+      marks_(*desk_, settings),
       setup_(*desk_, settings),
       tree_(*desk_, settings),
       border_(*desk_, plot_, settings),

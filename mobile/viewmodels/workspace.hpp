@@ -9,6 +9,8 @@
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/border_view_model.hpp"
 #include "mobile/viewmodels/desk_view_model.hpp"
+#include "mobile/viewmodels/light_view_model.hpp"
+#include "mobile/viewmodels/marks_view_model.hpp"
 #include "mobile/viewmodels/setup_view_model.hpp"
 #include "mobile/viewmodels/stand_view_model.hpp"
 #include "mobile/viewmodels/tally_view_model.hpp"
@@ -29,6 +31,8 @@ class Workspace : public QObject {
   Q_PROPERTY(WalkViewModel* walk READ walk CONSTANT)
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
   Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
+  Q_PROPERTY(LightViewModel* light READ light CONSTANT)
+  Q_PROPERTY(MarksViewModel* marks READ marks CONSTANT)
   Q_PROPERTY(SetupViewModel* setup READ setup CONSTANT)
   Q_PROPERTY(TreeViewModel* tree READ tree CONSTANT)
   Q_PROPERTY(BorderViewModel* border READ border CONSTANT)
@@ -44,6 +48,8 @@ class Workspace : public QObject {
   [[nodiscard]] WalkViewModel* walk() { return &walk_; }
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
   [[nodiscard]] StandViewModel* stand() { return &stand_; }
+  [[nodiscard]] LightViewModel* light() { return &light_; }
+  [[nodiscard]] MarksViewModel* marks() { return &marks_; }
   [[nodiscard]] SetupViewModel* setup() { return &setup_; }
   [[nodiscard]] TreeViewModel* tree() { return &tree_; }
   [[nodiscard]] BorderViewModel* border() { return &border_; }
@@ -66,6 +72,8 @@ class Workspace : public QObject {
   TractViewModel tract_view_;
   TallyViewModel tally_;
   StandViewModel stand_;
+  LightViewModel light_;
+  MarksViewModel marks_;
   SetupViewModel setup_;
   TreeViewModel tree_;
   BorderViewModel border_;

@@ -1,14 +1,137 @@
 import QtQuick
+import QtQuick.Layouts
 import Oaklight
 
+// What is marked, what it amounts to, and the packet that is handed over.
 Item {
     id: page
 
     required property AppModel app
     required property Workspace workspace
+    readonly property MarksViewModel viewModel: page.workspace.marks
+    property bool handingOver: false
 
-    Words {
-        anchors.centerIn: parent
-        text: page.app.pageNames[page.app.page]
+    Component.onCompleted: page.viewModel.setShown(true)
+    Component.onDestruction: {
+        page.viewModel.packet.setOpen(false);
+        page.viewModel.setShown(false);
+    }
+    onHandingOverChanged: page.viewModel.packet.setOpen(page.handingOver)
+
+    RowLayout {
+        anchors.fill: parent
+        anchors.leftMargin: Theme.edge
+        anchors.rightMargin: Theme.edge
+        anchors.topMargin: Theme.pad
+        visible: !page.handingOver
+        spacing: Theme.gap
+        layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
+
+        ColumnLayout {
+            spacing: Theme.pad
+
+            MarkList {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                viewModel: page.viewModel
+                model: page.viewModel.marks
+                onRowTapped: row => {
+                    page.viewModel.openTree(row);
+                    tree.open();
+                }
+            }
+            TapButton {
+                Layout.fillWidth: true
+                Layout.bottomMargin: Theme.edge
+                visible: !Theme.wide
+                text: qsTr("Packet to hand over")
+                main: true
+                onClicked: page.handingOver = true
+            }
+        }
+        ColumnLayout {
+            Layout.preferredWidth: Theme.columnWidth
+            Layout.maximumWidth: Theme.columnWidth
+            Layout.fillHeight: true
+            visible: Theme.wide
+            spacing: Theme.pad
+
+            ScrollColumn {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+
+                MarkFilters {
+                    Layout.fillWidth: true
+                    viewModel: page.viewModel
+                }
+            }
+            TapButton {
+                Layout.fillWidth: true
+                Layout.bottomMargin: Theme.edge
+                text: qsTr("Packet to hand over")
+                main: true
+                onClicked: page.handingOver = true
+            }
+        }
+    }
+
+    RowLayout {
+        anchors.fill: parent
+        anchors.leftMargin: Theme.edge
+        anchors.rightMargin: Theme.edge
+        anchors.topMargin: Theme.pad
+        visible: page.handingOver
+        spacing: Theme.gap
+        layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
+
+        ColumnLayout {
+            spacing: Theme.pad
+
+            PacketPages {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                packet: page.viewModel.packet
+                above: PacketChoices {
+                    Layout.fillWidth: true
+                    packet: page.viewModel.packet
+                }
+            }
+            PacketActions {
+                Layout.fillWidth: true
+                Layout.bottomMargin: Theme.edge
+                visible: !Theme.wide
+                packet: page.viewModel.packet
+                onBackAsked: page.handingOver = false
+            }
+        }
+        ColumnLayout {
+            Layout.preferredWidth: Theme.columnWidth
+            Layout.maximumWidth: Theme.columnWidth
+            Layout.fillHeight: true
+            visible: Theme.wide
+            spacing: Theme.pad
+
+            ScrollColumn {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+
+                PacketChoices {
+                    Layout.fillWidth: true
+                    packet: page.viewModel.packet
+                }
+            }
+            PacketActions {
+                Layout.fillWidth: true
+                Layout.bottomMargin: Theme.edge
+                packet: page.viewModel.packet
+                onBackAsked: page.handingOver = false
+            }
+        }
+    }
+
+    MarkedTreeSheet {
+        id: tree
+
+        tree: page.viewModel.tree
     }
 }

@@ -1,0 +1,85 @@
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// Who is handed the packet, on which paper, and what is in it.
+ColumnLayout {
+    id: choices
+
+    required property PacketViewModel packet
+
+    spacing: Theme.gap
+
+    GridLayout {
+        Layout.fillWidth: true
+        columns: Theme.wide || Theme.phone ? 1 : 2
+        columnSpacing: Theme.pad
+        rowSpacing: Theme.pad
+
+        Repeater {
+            model: choices.packet.readers
+
+            TapButton {
+                required property int index
+                required property string modelData
+
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                text: modelData
+                checked: choices.packet.reader === index
+                onClicked: choices.packet.reader = index
+            }
+        }
+    }
+    RowLayout {
+        Layout.fillWidth: true
+        spacing: Theme.pad
+
+        Repeater {
+            model: choices.packet.papers
+
+            TapButton {
+                required property int index
+                required property string modelData
+
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                small: true
+                text: modelData
+                checked: choices.packet.paper === index
+                onClicked: choices.packet.paper = index
+            }
+        }
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: text !== ""
+        text: choices.packet.problem
+        font.bold: true
+        Accessible.role: Accessible.AlertMessage
+        Accessible.name: text
+    }
+    TapButton {
+        Layout.fillWidth: true
+        visible: choices.packet.canDecide
+        text: qsTr("Decide all stands")
+        main: true
+        onClicked: choices.packet.decideAll()
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: text !== ""
+        text: choices.packet.summary
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: text !== ""
+        text: choices.packet.notice
+        font.bold: true
+        wrapMode: Text.WrapAnywhere
+        Accessible.role: Accessible.AlertMessage
+        Accessible.name: text
+    }
+}

@@ -1,0 +1,87 @@
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// The pages of a packet as they will be printed, cautions first.
+ColumnLayout {
+    id: pages
+
+    required property PacketViewModel packet
+    property alias above: top.data
+
+    spacing: Theme.pad
+
+    Flickable {
+        id: scroll
+
+        Layout.fillWidth: true
+        Layout.fillHeight: true
+        contentHeight: column.implicitHeight
+        clip: true
+        boundsBehavior: Flickable.StopAtBounds
+
+        ColumnLayout {
+            id: column
+
+            width: scroll.width
+            spacing: Theme.gap
+
+            ColumnLayout {
+                id: top
+
+                Layout.fillWidth: true
+                visible: !Theme.wide
+            }
+            Rectangle {
+                Layout.fillWidth: true
+                visible: pages.packet.pages > 0
+                implicitHeight: sheet.implicitHeight
+                color: "transparent"
+                border.width: Theme.line
+                border.color: Theme.rule
+
+                PageItem {
+                    id: sheet
+
+                    width: parent.width
+                    height: implicitHeight
+                    theme: Theme
+                    paper: pages.packet.paper
+                    picture: pages.packet.picture
+                    Accessible.role: Accessible.Graphic
+                    Accessible.name: words
+                }
+            }
+        }
+    }
+    RowLayout {
+        Layout.fillWidth: true
+        visible: pages.packet.pages > 0
+        spacing: Theme.gap
+
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            text: qsTr("Page before")
+            enabled: pages.packet.page > 0
+            onClicked: {
+                pages.packet.turn(-1);
+                scroll.contentY = 0;
+            }
+        }
+        Words {
+            text: sheet.words
+            font.bold: true
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            text: qsTr("Next page")
+            enabled: pages.packet.hasNext
+            onClicked: {
+                pages.packet.turn(1);
+                scroll.contentY = 0;
+            }
+        }
+    }
+}
