@@ -24,7 +24,7 @@ struct ReleaseKnowledge {
   ReleaseSettings settings;  ///< of rules
 };
 
-/// Reads the two data files. Errors: as FoodTable, RuleBook and ReleaseSettings.
+/// Reads the two data files; rules that an older rule file lacks are the program's own. Errors: as FoodTable, RuleBook and ReleaseSettings.
 Result<ReleaseKnowledge> release_knowledge(SpeciesTable species, std::string_view rule_json,
                                            std::string_view food_csv);
 

@@ -104,6 +104,16 @@ Result<RuleBook> RuleBook::from_json(std::string_view text, std::string_view fil
   return book;
 }
 
+void RuleBook::add_missing(const RuleBook& newer) {
+  std::size_t added = 0;
+  for (const Rule& rule : newer.rules_) {
+    if (find(rule.id) != nullptr) continue;
+    rules_.push_back(rule);
+    ++added;
+  }
+  if (added > 0) version_ += "+" + std::to_string(added) + " of " + newer.version_;
+}
+
 const Rule* RuleBook::find(std::string_view id) const {
   for (const Rule& rule : rules_) {
     if (rule.id == id) return &rule;

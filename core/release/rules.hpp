@@ -42,6 +42,9 @@ class RuleBook {
   /// The file's own version and the first digits of its checksum, so that an edited file never
   /// passes for the one it was copied from: "2026.1-5f3a90c2".
   [[nodiscard]] const std::string& version() const { return version_; }
+  /// Adds the rules of another book that this one lacks: a file of an older program knows nothing
+  /// of the rules that came since. The version then says how many were added.
+  void add_missing(const RuleBook& newer);
   /// nullptr when no rule has this id.
   [[nodiscard]] const Rule* find(std::string_view id) const;
 

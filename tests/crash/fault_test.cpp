@@ -70,7 +70,7 @@ class Faults : public testing::Test {
     int refused = 0;
     for (int at = 1;; ++at) {
       const auto path = fresh_file();
-      fault_vfs::recover(chance_);
+      fault_vfs::fail_at(0, sqlite_code, only);  // the file is opened on the faulty disk, in peace
       SystemClock clock;
       auto store = TractStore::open(path, OpenMode::read_write, {clock, system_random(), "tablet"});
       ASSERT_TRUE(store) << to_text(store.error());

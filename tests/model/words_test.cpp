@@ -37,7 +37,7 @@ TEST(Words, AreWholeForEachStoredEnumeration) {
   expect_whole(TreeStatus::dead);
   expect_whole(CrownClass::overtopped);
   expect_whole(Seen::not_looked);
-  expect_whole(Condition::legacy);
+  expect_whole(Condition::high_joint);
   expect_whole(Side::west);
   expect_whole(LineKind::power_line);
   expect_whole(Goal::mixed);

@@ -14,8 +14,9 @@ T.AbstractButton {
     required property string remark
     required property string spoken
 
-    implicitHeight: implicitContentHeight + topPadding + bottomPadding
-    padding: Theme.pad
+    implicitHeight: implicitContentHeight
+    leftPadding: Theme.pad
+    rightPadding: Theme.pad
     Layout.minimumHeight: Theme.touch
     focusPolicy: Qt.StrongFocus
     Accessible.role: Accessible.Button
@@ -28,6 +29,7 @@ T.AbstractButton {
 
         Words {
             Layout.fillWidth: true
+            topPadding: Theme.pad
             text: cell.name
             Accessible.ignored: true
         }

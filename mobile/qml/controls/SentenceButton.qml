@@ -10,8 +10,7 @@ T.AbstractButton {
     property string help: ""
     property string iconName: ""
 
-    implicitHeight: implicitContentHeight + topPadding + bottomPadding
-    padding: Theme.pad
+    implicitHeight: implicitContentHeight
     Layout.minimumHeight: Theme.touch
     focusPolicy: Qt.StrongFocus
     Accessible.role: Accessible.Button
@@ -29,6 +28,7 @@ T.AbstractButton {
         }
         Words {
             Layout.fillWidth: true
+            padding: Theme.pad
             text: button.text
             Accessible.ignored: true
         }
