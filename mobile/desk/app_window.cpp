@@ -115,9 +115,13 @@ void AppWindow::resize() {
 void AppWindow::translate() {
   if (settings_.language() == language_) return;
   language_ = settings_.language();
-  QCoreApplication::removeTranslator(&translator_);
-  if (translator_.load(QStringLiteral(":/i18n/oaklight_") + language_))
-    QCoreApplication::installTranslator(&translator_);
+  const auto change = [this](QTranslator& translator, QLatin1String file) {
+    QCoreApplication::removeTranslator(&translator);
+    if (translator.load(QStringLiteral(":/i18n/%1_%2").arg(file, language_)))
+      QCoreApplication::installTranslator(&translator);
+  };
+  change(screens_, QLatin1String("oaklight"));
+  change(words_, QLatin1String("oaklight_words"));
   engine_.retranslate();
   model_.retranslate();
 }

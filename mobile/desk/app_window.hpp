@@ -49,7 +49,8 @@ class AppWindow {
   oaklight::Result<oaklight::PaperApplication> paper_;
   Settings settings_;
   AppModel model_;
-  QTranslator translator_;
+  QTranslator screens_;  ///< texts of the screens
+  QTranslator words_;    ///< labels of the forms, species
   QString language_;
   QStringList warnings_;
   QQmlApplicationEngine engine_;

@@ -10,6 +10,10 @@ void SpeciesListModel::set(std::vector<const oaklight::Species*> species) {
   emit countChanged();
 }
 
+void SpeciesListModel::retranslate() {
+  if (rowCount() > 0) emit dataChanged(index(0), index(rowCount() - 1));
+}
+
 const oaklight::Species* SpeciesListModel::at(int row) const {
   return row >= 0 && row < rowCount() ? species_[static_cast<std::size_t>(row)] : nullptr;
 }

@@ -20,6 +20,8 @@ class SpeciesListModel : public QAbstractListModel {
 
   [[nodiscard]] int count() const { return rowCount(); }
   void set(std::vector<const oaklight::Species*> species);
+  /// The language changed: the same species have other names.
+  void retranslate();
   /// nullptr when there is no such row.
   [[nodiscard]] const oaklight::Species* at(int row) const;
   /// -1 when it is not in the list.

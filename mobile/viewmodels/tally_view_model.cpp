@@ -40,7 +40,10 @@ TallyViewModel::TallyViewModel(TractDesk& desk, CurrentPlot& plot, Settings& set
     emit figuresChanged();
     emit plotChanged();
   });
-  connect(&settings, &Settings::changed, this, &TallyViewModel::enterPlot);
+  connect(&settings, &Settings::changed, this, [this] {
+    species_.retranslate();
+    enterPlot();
+  });
   enterPlot();
 }
 

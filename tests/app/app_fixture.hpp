@@ -44,6 +44,8 @@ class App : public testing::Test {
   Settings& app_settings() { return app_->settings(); }
   QQuickWindow& window() { return *app_->window(); }
   void show(AppModel::Page page);
+  /// What the QML engine complained of since the start.
+  QStringList warnings() { return app_->warnings(); }
 
   /// The visible control of that accessible name; nullptr when there is none.
   QQuickItem* find(const QString& name);

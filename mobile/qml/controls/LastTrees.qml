@@ -24,6 +24,7 @@ GridLayout {
 
             Layout.fillWidth: true
             Layout.preferredWidth: 1
+            lines: 3
             letters: Theme.phone ? Theme.small : Theme.body
             text: modelData
             help: qsTr("Opens this tree")

@@ -15,6 +15,7 @@ T.AbstractButton {
     property string subtext: ""
     property string spoken: button.text
     property real letters: Theme.body
+    property int lines: 2
     property string iconName: ""
     // Only its icon is drawn; the text is spoken.
     readonly property bool bare: button.display === T.AbstractButton.IconOnly
@@ -67,7 +68,7 @@ T.AbstractButton {
                 fontSizeMode: button.subtext === "" ? Text.Fit : Text.FixedSize
                 minimumPixelSize: Theme.small
                 elide: Text.ElideRight
-                maximumLineCount: 2
+                maximumLineCount: button.lines
             }
             Words {
                 Layout.fillWidth: true
