@@ -19,7 +19,6 @@ bool Settings::gloves() const { return file_.value("gloves", true).toBool(); }
 bool Settings::leftHand() const { return file_.value("left_hand", false).toBool(); }
 bool Settings::metric() const { return file_.value("metric", false).toBool(); }
 QString Settings::language() const { return file_.value("language", "en").toString(); }
-bool Settings::sound() const { return file_.value("sound", true).toBool(); }
 bool Settings::volumeKeys() const { return file_.value("volume_keys", false).toBool(); }
 QString Settings::tallySet() const {
   return file_.value("tally_set", "appalachian_mixed_oak").toString();
@@ -41,7 +40,6 @@ void Settings::setGloves(bool on) { set("gloves", on); }
 void Settings::setLeftHand(bool on) { set("left_hand", on); }
 void Settings::setMetric(bool on) { set("metric", on); }
 void Settings::setLanguage(const QString& language) { set("language", language); }
-void Settings::setSound(bool on) { set("sound", on); }
 void Settings::setVolumeKeys(bool on) { set("volume_keys", on); }
 void Settings::setTallySet(const QString& key) { set("tally_set", key); }
 void Settings::setPaces(int paces) { set("paces", paces); }

@@ -17,7 +17,6 @@ class Settings : public QObject {
   Q_PROPERTY(bool leftHand READ leftHand WRITE setLeftHand NOTIFY changed)
   Q_PROPERTY(bool metric READ metric WRITE setMetric NOTIFY changed)
   Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY changed)
-  Q_PROPERTY(bool sound READ sound WRITE setSound NOTIFY changed)
   Q_PROPERTY(bool volumeKeys READ volumeKeys WRITE setVolumeKeys NOTIFY changed)
   Q_PROPERTY(QString tallySet READ tallySet WRITE setTallySet NOTIFY changed)
   Q_PROPERTY(int paces READ paces WRITE setPaces NOTIFY changed)
@@ -36,7 +35,6 @@ class Settings : public QObject {
   [[nodiscard]] bool leftHand() const;
   [[nodiscard]] bool metric() const;
   [[nodiscard]] QString language() const;  ///< "en" or "es"
-  [[nodiscard]] bool sound() const;
   [[nodiscard]] bool volumeKeys() const;
   [[nodiscard]] QString tallySet() const;  ///< a key of species_sets.csv
   [[nodiscard]] int paces() const;         ///< of this person in 100 ft
@@ -53,7 +51,6 @@ class Settings : public QObject {
   void setLeftHand(bool on);
   void setMetric(bool on);
   void setLanguage(const QString& language);
-  void setSound(bool on);
   void setVolumeKeys(bool on);
   void setTallySet(const QString& key);
   void setPaces(int paces);

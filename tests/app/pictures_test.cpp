@@ -1,6 +1,7 @@
 // A picture of every page at every size, by day and night, for people to look at; and what software
 // can say of them: sizes, names, edges.
 #include <QMetaEnum>
+#include <QtTest/QTest>
 
 #include "tests/app/app_fixture.hpp"
 
@@ -27,6 +28,7 @@ TEST_F(EveryPage, HasItsPicture) {
       on_every_page(screen, [&](const QString& page) {
         app_settings().setLight(light);
         settle();
+        QTest::qWait(400);  // what is computed off the screen's thread comes in
         const QImage image = picture(
             QStringLiteral("%1_%2_%3").arg(page, QLatin1String(screen.name), QLatin1String(name)));
         EXPECT_EQ(image.size(), screen.size);

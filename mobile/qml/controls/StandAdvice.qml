@@ -41,7 +41,7 @@ ColumnLayout {
     }
     GuardRows {
         Layout.fillWidth: true
-        visible: panel.viewModel.cards.count > 0 && panel.viewModel.problem === ""
+        visible: panel.viewModel.advice !== "" && panel.viewModel.cards.count > 0 && panel.viewModel.problem === ""
         model: panel.viewModel.guards
     }
 }

@@ -76,16 +76,6 @@ Item {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
-                label: qsTr("Tones")
-                columns: 2
-                options: [qsTr("On"), qsTr("Off")]
-                chosen: page.settings.sound ? 0 : 1
-                onPicked: row => page.settings.sound = row === 0
-            }
-            Choices {
-                Layout.fillWidth: true
-                Layout.preferredWidth: 1
-                Layout.alignment: Qt.AlignTop
                 label: qsTr("Volume keys, up and down")
                 columns: 2
                 options: [qsTr("Again, undo"), qsTr("Volume")]
