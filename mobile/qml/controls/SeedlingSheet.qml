@@ -42,39 +42,42 @@ Sheet {
             Repeater {
                 model: sheet.viewModel.heights
 
-                RowLayout {
+                ColumnLayout {
                     id: cell
 
                     required property int index
                     required property string modelData
 
                     Layout.fillWidth: true
-                    spacing: Theme.pad
+                    spacing: 0
 
                     Words {
                         Layout.fillWidth: true
                         text: cell.modelData
                     }
-                    TapButton {
-                        Layout.preferredWidth: Theme.touch
-                        text: qsTr("One less: %1, %2").arg(row.name).arg(cell.modelData)
-                        iconName: "minus"
-                        display: TapButton.IconOnly
-                        onClicked: sheet.viewModel.less(row.index, cell.index)
-                    }
-                    Words {
-                        Layout.preferredWidth: Theme.touch
-                        text: row.counts[cell.index]
-                        font.pixelSize: Theme.large
-                        font.bold: true
-                        horizontalAlignment: Text.AlignHCenter
-                    }
-                    TapButton {
-                        Layout.preferredWidth: Theme.touch
-                        text: qsTr("One more: %1, %2").arg(row.name).arg(cell.modelData)
-                        iconName: "plus"
-                        display: TapButton.IconOnly
-                        onClicked: sheet.viewModel.more(row.index, cell.index)
+                    RowLayout {
+                        Layout.fillWidth: true
+                        spacing: 0
+
+                        TapButton {
+                            text: qsTr("One less: %1, %2").arg(row.name).arg(cell.modelData)
+                            iconName: "minus"
+                            display: TapButton.IconOnly
+                            onClicked: sheet.viewModel.less(row.index, cell.index)
+                        }
+                        Words {
+                            Layout.fillWidth: true
+                            text: row.counts[cell.index]
+                            font.pixelSize: Theme.large
+                            font.bold: true
+                            horizontalAlignment: Text.AlignHCenter
+                        }
+                        TapButton {
+                            text: qsTr("One more: %1, %2").arg(row.name).arg(cell.modelData)
+                            iconName: "plus"
+                            display: TapButton.IconOnly
+                            onClicked: sheet.viewModel.more(row.index, cell.index)
+                        }
                     }
                 }
             }
