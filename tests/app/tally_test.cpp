@@ -139,10 +139,23 @@ TEST_F(Tally, T14_ThreeContactsAndDropsMakeNothing) {
       .release(2, at + QPoint(0, 90));
   settle();
   EXPECT_EQ(trees().size(), 0U) << "a sleeve";
-  QTest::touchEvent(&window(), finger()).press(0, at);
-  QTest::touchEvent(&window(), finger()).release(0, at);
-  settle();
-  EXPECT_EQ(trees().size(), 0U) << "a drop";
+  // On a busy machine a drop may lie as long as a finger: such a try says nothing.
+  bool tried = false;
+  for (int i = 0; i < 50 && !tried; ++i) {
+    QElapsedTimer lies;
+    lies.start();
+    QTest::touchEvent(&window(), finger()).press(0, at);
+    QTest::touchEvent(&window(), finger()).release(0, at);
+    tried = lies.elapsed() < 25;
+    settle();
+    if (tried) {
+      EXPECT_EQ(trees().size(), 0U) << "a drop";
+    } else if (!trees().empty()) {
+      desk().undo();
+      settle();
+    }
+  }
+  EXPECT_TRUE(tried) << "this machine is too busy to let a drop fall";
 }
 
 TEST_F(Tally, T14_ALockedTallyTakesNothing) {
