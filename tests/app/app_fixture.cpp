@@ -87,7 +87,14 @@ void App::slide(const QString& from, const QString& to) {
 
 void App::settle() {
   waitFor([this] { return model().workspace() == nullptr || !desk().busy(); });
-  for (int i = 0; i < 3; ++i) QCoreApplication::processEvents();
+  // Layouts place things with the next frame: wait until every control stands still.
+  QString before;
+  for (int i = 0; i < 50; ++i) {
+    QTest::qWait(20);
+    const QString now = control_lines(window());
+    if (now == before) break;
+    before = now;
+  }
 }
 
 bool App::waitFor(const std::function<bool()>& holds) {
