@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 #include <cctype>
 #include <filesystem>
 #include <iostream>
@@ -16,19 +15,6 @@ struct Call {
   std::vector<std::string> sources;
   bool json = false;
 };
-
-/// The names by which a cruise's files are known.
-struct KnownFile {
-  const char* name;
-  std::optional<NamedText> CruiseFiles::*slot;
-};
-constexpr std::array<KnownFile, 7> kKnownFiles = {{{"tract.csv", &CruiseFiles::tract},
-                                                   {"stands.csv", &CruiseFiles::stands},
-                                                   {"plots.csv", &CruiseFiles::plots},
-                                                   {"trees.csv", &CruiseFiles::trees},
-                                                   {"regeneration.csv", &CruiseFiles::regeneration},
-                                                   {"crop_trees.csv", &CruiseFiles::crop_trees},
-                                                   {"map.geojson", &CruiseFiles::map}}};
 
 /// A file of a folder that would be passed over although it looks like one of a cruise:
 /// "Map.geojson", "trees (1).csv". Other data that people keep beside it is left alone.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -20,6 +21,20 @@ struct CruiseFiles {
   std::optional<NamedText> crop_trees;
   std::optional<NamedText> map;  ///< GeoJSON (RFC 7946)
 };
+
+/// The name by which one of them is known, and its place.
+struct KnownFile {
+  const char* name;
+  std::optional<NamedText> CruiseFiles::*slot;
+};
+inline constexpr std::array<KnownFile, 7> kKnownFiles = {
+    {{"tract.csv", &CruiseFiles::tract},
+     {"stands.csv", &CruiseFiles::stands},
+     {"plots.csv", &CruiseFiles::plots},
+     {"trees.csv", &CruiseFiles::trees},
+     {"regeneration.csv", &CruiseFiles::regeneration},
+     {"crop_trees.csv", &CruiseFiles::crop_trees},
+     {"map.geojson", &CruiseFiles::map}}};
 
 /// What the files say, or what is wrong with them.
 struct CruiseImport {

@@ -1,6 +1,5 @@
 #include "mobile/desk/demo_tract.hpp"
 
-#include <array>
 #include <span>
 
 #include "core/base/embedded.hpp"
@@ -15,24 +14,12 @@ using oaklight::NamedText;
 
 namespace {
 
-struct Place {
-  std::string_view name;
-  std::optional<NamedText> CruiseFiles::*slot;
-};
-constexpr std::array<Place, 7> kPlaces = {{{"tract.csv", &CruiseFiles::tract},
-                                           {"stands.csv", &CruiseFiles::stands},
-                                           {"plots.csv", &CruiseFiles::plots},
-                                           {"trees.csv", &CruiseFiles::trees},
-                                           {"regeneration.csv", &CruiseFiles::regeneration},
-                                           {"crop_trees.csv", &CruiseFiles::crop_trees},
-                                           {"map.geojson", &CruiseFiles::map}}};
-
 CruiseFiles demo_files() {
   CruiseFiles files;
   for (const oaklight::EmbeddedFile& file : oaklight::embedded_demo()) {
-    for (const Place& place : kPlaces) {
-      if (file.path == place.name)
-        files.*place.slot = NamedText{std::string(file.path), std::string(file.text)};
+    for (const oaklight::KnownFile& known : oaklight::kKnownFiles) {
+      if (file.path == known.name)
+        files.*known.slot = NamedText{std::string(file.path), std::string(file.text)};
     }
   }
   return files;

@@ -24,10 +24,10 @@ QString Settings::tallySet() const {
   return file_.value("tally_set", "appalachian_mixed_oak").toString();
 }
 // 5 ft a pair of steps is common practice; every person counts an own pace.
-int Settings::paces() const { return file_.value("paces", 20).toInt(); }
 int Settings::pacesIn(UnitSystem system) const {
   // The same pace over 100 m, which is 328 ft.
-  return system == UnitSystem::us ? paces() : file_.value("paces_in_100_m", 66).toInt();
+  return system == UnitSystem::us ? file_.value("paces", 20).toInt()
+                                  : file_.value("paces_in_100_m", 66).toInt();
 }
 int Settings::allowableError() const { return file_.value("allowable_error", 15).toInt(); }
 bool Settings::introSeen() const { return file_.value("intro_seen", false).toBool(); }
@@ -42,7 +42,6 @@ void Settings::setMetric(bool on) { set("metric", on); }
 void Settings::setLanguage(const QString& language) { set("language", language); }
 void Settings::setVolumeKeys(bool on) { set("volume_keys", on); }
 void Settings::setTallySet(const QString& key) { set("tally_set", key); }
-void Settings::setPaces(int paces) { set("paces", paces); }
 void Settings::setPacesIn(UnitSystem system, int paces) {
   set(system == UnitSystem::us ? "paces" : "paces_in_100_m", paces);
 }

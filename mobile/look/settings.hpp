@@ -19,7 +19,6 @@ class Settings : public QObject {
   Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY changed)
   Q_PROPERTY(bool volumeKeys READ volumeKeys WRITE setVolumeKeys NOTIFY changed)
   Q_PROPERTY(QString tallySet READ tallySet WRITE setTallySet NOTIFY changed)
-  Q_PROPERTY(int paces READ paces WRITE setPaces NOTIFY changed)
   Q_PROPERTY(int allowableError READ allowableError WRITE setAllowableError NOTIFY changed)
   Q_PROPERTY(bool introSeen READ introSeen WRITE setIntroSeen NOTIFY changed)
 
@@ -37,7 +36,6 @@ class Settings : public QObject {
   [[nodiscard]] QString language() const;  ///< "en" or "es"
   [[nodiscard]] bool volumeKeys() const;
   [[nodiscard]] QString tallySet() const;  ///< a key of species_sets.csv
-  [[nodiscard]] int paces() const;         ///< of this person in 100 ft
   /// The person's own count in 100 ft, or in 100 m: each system keeps the one that was counted.
   [[nodiscard]] int pacesIn(oaklight::UnitSystem system) const;
   [[nodiscard]] int allowableError() const;  ///< percent of the mean, at 95 % confidence
@@ -53,7 +51,6 @@ class Settings : public QObject {
   void setLanguage(const QString& language);
   void setVolumeKeys(bool on);
   void setTallySet(const QString& key);
-  void setPaces(int paces);
   void setPacesIn(oaklight::UnitSystem system, int paces);
   void setAllowableError(int percent);
   void setIntroSeen(bool seen);

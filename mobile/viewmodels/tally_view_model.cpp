@@ -18,7 +18,7 @@ namespace {
 
 // Row T13 of the field requirements: nobody measures a second tree so soon, a bouncing finger does.
 constexpr qint64 kDoubleTapMs = 350;
-// The class field ends here and the keypad goes on: 48 in or 122 cm is more than a hand's reach.
+// The class field ends at 60 in, or 150 cm, and the keypad goes on.
 constexpr std::int32_t kLargestClassTenthInches = 600;
 constexpr std::size_t kLastTrees = 3;
 

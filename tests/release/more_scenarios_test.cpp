@@ -15,21 +15,13 @@ using test::cards;
 using test::cut_tags;
 using test::input_of;
 using test::released_tags;
+using test::rules_against;
 using test::verdict_on;
 using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::UnorderedElementsAre;
-
-std::vector<std::string> rules_against(const std::vector<Objection>& list, std::string_view tag) {
-  std::vector<std::string> rules;
-  for (const Objection& objection : list) {
-    if (objection.tag != tag) continue;
-    rules.insert(rules.end(), objection.rules.begin(), objection.rules.end());
-  }
-  return rules;
-}
 
 double stocking_of(const StandDensity& d) { return upland_oak_stocking(d.guard).value; }
 

@@ -15,6 +15,7 @@ using test::cards;
 using test::cut_tags;
 using test::input_of;
 using test::released_tags;
+using test::rules_against;
 using test::verdict_on;
 using testing::Contains;
 using testing::ElementsAre;
@@ -23,15 +24,6 @@ using testing::IsEmpty;
 using testing::Not;
 using testing::UnorderedElementsAre;
 using namespace std::chrono_literals;
-
-std::vector<std::string> rules_against(const std::vector<Objection>& list, std::string_view tag) {
-  std::vector<std::string> rules;
-  for (const Objection& objection : list) {
-    if (objection.tag != tag) continue;
-    rules.insert(rules.end(), objection.rules.begin(), objection.rules.end());
-  }
-  return rules;
-}
 
 /// The windows of a state whose issue begins so.
 std::vector<SeasonWindow> windows(std::string_view state, std::string_view issue) {

@@ -275,6 +275,15 @@ const TreeVerdict& verdict_on(const ReleasePlan& plan, std::string_view tag) {
   return kNone;
 }
 
+std::vector<std::string> rules_against(const std::vector<Objection>& list, std::string_view tag) {
+  std::vector<std::string> rules;
+  for (const Objection& objection : list) {
+    if (objection.tag != tag) continue;
+    rules.insert(rules.end(), objection.rules.begin(), objection.rules.end());
+  }
+  return rules;
+}
+
 std::vector<std::string> cut_tags(const ReleasePlan& plan) {
   std::vector<std::string> tags;
   for (const TreeVerdict& v : plan.trees) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/model/mark.hpp"
+#include "core/release/objections.hpp"
 #include "core/release/plan.hpp"
 
 namespace oaklight::test {
@@ -60,6 +61,8 @@ ReleaseInput input_of(const ShortCards& cards, double acres, Goal goal = Goal::m
 const TreeVerdict& verdict_on(const ReleasePlan& plan, std::string_view tag);
 /// Tags of the trees taken or killed standing, in the order of the plan.
 std::vector<std::string> cut_tags(const ReleasePlan& plan);
+/// The rules that object to what is planned for one tree; tag "" for the stand.
+std::vector<std::string> rules_against(const std::vector<Objection>& list, std::string_view tag);
 std::vector<std::string> released_tags(const ReleasePlan& plan);
 
 }  // namespace oaklight::test
