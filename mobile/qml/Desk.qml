@@ -17,7 +17,23 @@ Item {
         });
     }
 
-    Component.onCompleted: showPage()
+    // Made anew for each arrangement of the window: Qt 6.4 leaves a row as it was when a tablet is
+    // turned and something in it begins to show.
+    readonly property int arrangement: Theme.phone ? 0 : Theme.wide ? 1 : 2
+
+    function showBar() {
+        bar.setSource("controls/DeskBar.qml", {
+            app: desk.app,
+            desk: desk.workspace.desk,
+            pages: pages
+        });
+    }
+
+    onArrangementChanged: showBar()
+    Component.onCompleted: {
+        showBar();
+        showPage();
+    }
 
     Connections {
         target: desk.app
@@ -41,11 +57,10 @@ Item {
         ColumnLayout {
             spacing: 0
 
-            DeskBar {
+            Loader {
+                id: bar
+
                 Layout.fillWidth: true
-                app: desk.app
-                desk: desk.workspace.desk
-                onPagesAsked: pages.open()
             }
 
             ProblemBar {

@@ -67,6 +67,34 @@ TEST_F(EveryPage, T1_T3_EveryControlIsAsLargeAsAFinger) {
   }
 }
 
+TEST_F(EveryPage, IsReachedByTouchWhereTheNamesAreInASheet) {
+  for (const Screen& screen : {kTabletUpright, kPhone}) {
+    start(screen);
+    const auto names = model().pageNames();
+    for (int page = static_cast<int>(names.size()) - 1; page >= 0; --page) {
+      SCOPED_TRACE(std::string(screen.name) + ", " + names[page].toStdString());
+      tap(names[static_cast<int>(model().page())]);
+      ASSERT_NE(find(QStringLiteral("Close")), nullptr);
+      EXPECT_TRUE(QRect(QPoint(), screen.size).contains(middleOf(find(names[page]))));
+      tap(names[page]);
+      EXPECT_EQ(static_cast<int>(model().page()), page);
+    }
+    stop();
+  }
+}
+
+TEST_F(EveryPage, T18_ATurnedTabletIsLaidOutAsWhenAPageIsOpenedAnew) {
+  for (const Screen& screen : {kTabletUpright, kPhone}) {
+    SCOPED_TRACE(screen.name);
+    start(screen);  // the window opens lying, and is turned
+    const QImage turned = window().grabWindow();
+    show(AppModel::Page::Setup);
+    show(AppModel::Page::Tract);
+    EXPECT_EQ(window().grabWindow(), turned);
+    stop();
+  }
+}
+
 TEST_F(EveryPage, F13_EveryControlHasAName) {
   on_every_page(kTablet, [&](const QString&) {
     EXPECT_GT(controls_of(window()).size(), 7U);

@@ -8,9 +8,8 @@ Rectangle {
 
     required property AppModel app
     required property DeskViewModel desk
+    required property PageSheet pages
     readonly property string mode: bar.desk.demo ? qsTr("DEMO: invented trees") : bar.desk.readOnly ? qsTr("For looking only") : ""
-
-    signal pagesAsked
 
     implicitHeight: column.implicitHeight
     color: Theme.panel
@@ -34,7 +33,7 @@ Rectangle {
                 text: bar.app.pageNames[bar.app.page]
                 iconName: Theme.phone ? "" : "pages"
                 help: qsTr("Shows the names of all pages")
-                onClicked: bar.pagesAsked()
+                onClicked: bar.pages.open()
             }
             ColumnLayout {
                 Layout.fillWidth: true

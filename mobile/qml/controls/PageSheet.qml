@@ -12,24 +12,28 @@ Sheet {
 
     title: qsTr("Pages")
 
-    Repeater {
-        model: sheet.app.pageNames
+    ScrollColumn {
+        Layout.fillWidth: true
+        Layout.fillHeight: true
+        spacing: Theme.pad
 
-        TapButton {
-            required property int index
-            required property string modelData
+        Repeater {
+            model: sheet.app.pageNames
 
-            Layout.fillWidth: true
-            text: modelData
-            iconName: sheet.app.pageIcon(index)
-            checked: sheet.app.page === index
-            onClicked: {
-                sheet.app.page = index;
-                sheet.close();
+            TapButton {
+                required property int index
+                required property string modelData
+
+                Layout.fillWidth: true
+                small: true
+                text: modelData
+                iconName: sheet.app.pageIcon(index)
+                checked: sheet.app.page === index
+                onClicked: {
+                    sheet.app.page = index;
+                    sheet.close();
+                }
             }
         }
-    }
-    Item {
-        Layout.fillHeight: true
     }
 }

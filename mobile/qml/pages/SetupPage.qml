@@ -143,6 +143,8 @@ Item {
         }
         TapButton {
             text: qsTr("Show the first pictures again")
+            Layout.fillWidth: true
+            Layout.maximumWidth: Theme.readWidth
             Layout.bottomMargin: Theme.gap
             onClicked: page.settings.introSeen = false
         }
