@@ -367,12 +367,12 @@
             <translation>Círculos de un tamaño</translation>
         </message>
         <message>
-            <source>Basal area factor, ft2/ac</source>
-            <translation>Factor de área basal, ft2/ac</translation>
+            <source>Basal area factor, ft²/ac</source>
+            <translation>Factor de área basal, ft²/ac</translation>
         </message>
         <message>
-            <source>Basal area factor, m2/ha</source>
-            <translation>Factor de área basal, m2/ha</translation>
+            <source>Basal area factor, m²/ha</source>
+            <translation>Factor de área basal, m²/ha</translation>
         </message>
         <message>
             <source>Size of a plot, acres</source>

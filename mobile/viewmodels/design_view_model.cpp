@@ -72,7 +72,7 @@ void DesignViewModel::setKind(int kind) {
 
 QString DesignViewModel::sizeLabel() const {
   const bool us = system() == UnitSystem::us;
-  if (kind_ == Point) return us ? tr("Basal area factor, ft2/ac") : tr("Basal area factor, m2/ha");
+  if (kind_ == Point) return us ? tr("Basal area factor, ft²/ac") : tr("Basal area factor, m²/ha");
   return us ? tr("Size of a plot, acres") : tr("Size of a plot, hectares");
 }
 
@@ -140,7 +140,7 @@ oaklight::Result<Cruise> DesignViewModel::cruise() const {
 
 QString DesignViewModel::summary() const {
   const auto draft = cruise();
-  return draft ? QString::fromStdString(oaklight::design_text(draft->design)) : QString();
+  return draft ? figure_of(oaklight::design_text(draft->design)) : QString();
 }
 
 void DesignViewModel::save() {

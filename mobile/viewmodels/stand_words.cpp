@@ -46,7 +46,8 @@ QString counted(int count, const QString& one, const QString& more) {
 }
 
 QString unit_words(const ShownUnit& unit) {
-  return QCoreApplication::translate("Units", std::string(unit.words).c_str());
+  return figure_of(
+      QCoreApplication::translate("Units", std::string(unit.words).c_str()).toStdString());
 }
 
 QString joined(const QStringList& sentences) { return sentences.join(QLatin1Char(' ')); }
@@ -202,7 +203,7 @@ QString StandWords::shown(const AreaFigure& figure) const {
 QString StandWords::here(const AreaFigure& figure, const StandView& view) const {
   QStringList sentences{shown(figure)};
   for (const oaklight::Design& design : view.designs) {
-    sentences << tr("Design: %1.").arg(QString::fromStdString(design_text(design)));
+    sentences << tr("Design: %1.").arg(figure_of(design_text(design)));
   }
   sentences << tr("n = %1 plots, found on %2 of them.").arg(figure.plots).arg(figure.found);
   const ShownUnit unit = shown_unit(figure.unit, system_);

@@ -175,8 +175,7 @@ QStringList TractViewModel::goals() const {
 
 QString TractViewModel::designText() const {
   const auto& cruises = desk_.data().cruises;
-  return cruises.empty() ? QString()
-                         : QString::fromStdString(oaklight::design_text(cruises.back().design));
+  return cruises.empty() ? QString() : figure_of(oaklight::design_text(cruises.back().design));
 }
 
 QString TractViewModel::areaText(Acres area) const {

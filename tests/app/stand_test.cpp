@@ -156,7 +156,7 @@ TEST_F(StandPage, ChangesUnitsInOnePlace) {
   settle();
   ready();
   EXPECT_EQ(value("basal_area"), one_decimal(view->area.live.ba.mean.value / 4.356));
-  EXPECT_EQ(figure("basal_area", FigureListModel::UnitRole), "m2/ha");
+  EXPECT_EQ(figure("basal_area", FigureListModel::UnitRole), "m²/ha");
   EXPECT_EQ(figure("mean_diameter", FigureListModel::UnitRole), "cm");
 }
 
