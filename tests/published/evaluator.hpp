@@ -20,5 +20,6 @@ double number(const Inputs& inputs, const std::string& name);
 
 Evaluators mensuration_evaluators();
 Evaluators sampling_evaluators();
+Evaluators place_evaluators();
 
 }  // namespace oaklight::test

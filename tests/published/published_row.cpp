@@ -117,9 +117,11 @@ PublishedRows read_published(const std::string& folder) {
 
 Evaluators all_evaluators() {
   Evaluators all = mensuration_evaluators();
-  for (auto& [quantity, evaluator] : sampling_evaluators()) {
-    if (!all.emplace(quantity, evaluator).second) {
-      throw std::runtime_error("two evaluators for " + quantity);
+  for (const Evaluators& more : {sampling_evaluators(), place_evaluators()}) {
+    for (const auto& [quantity, evaluator] : more) {
+      if (!all.emplace(quantity, evaluator).second) {
+        throw std::runtime_error("two evaluators for " + quantity);
+      }
     }
   }
   return all;
