@@ -24,12 +24,17 @@ struct Edge {
   double east;
 };
 
-bool crosses_itself(const Ring& ring) {
+std::vector<Edge> edges_of(const Ring& ring) {
   std::vector<Edge> edges;
   for (std::size_t i = 0; i + 1 < ring.size(); ++i) {
     const auto [west, east] = std::minmax(ring[i].longitude.value, ring[i + 1].longitude.value);
     edges.push_back({i, west, east});
   }
+  return edges;
+}
+
+bool crosses_itself(const Ring& ring) {
+  std::vector<Edge> edges = edges_of(ring);
   // From west to east, an edge can only cross those that begin before it ends.
   std::sort(edges.begin(), edges.end(),
             [](const Edge& a, const Edge& b) { return a.west < b.west; });
@@ -58,10 +63,36 @@ std::optional<std::string> ring_fault(const Ring& ring) {
   if (ring.size() < kTriangle) return "The outline has fewer than four positions.";
   if (ring.size() > kMostPositions) return "The outline has more than 5,000 positions.";
   if (ring.front() != ring.back()) return "The outline does not end where it begins.";
+  // Asked first: the two halves of an even bow-tie take each other's area away.
+  if (crosses_itself(ring)) return "The outline crosses itself.";
   const bool flat = doubled_area(ring) == 0.0;
   if (flat) return "The outline goes round no ground.";
-  if (crosses_itself(ring)) return "The outline crosses itself.";
   return std::nullopt;
+}
+
+bool goes_round(const Ring& ring, const Position& position) {
+  bool inside = false;
+  for (std::size_t i = 0; i + 1 < ring.size(); ++i) {
+    const Position& a = ring[i];
+    const Position& b = ring[i + 1];
+    if ((a.latitude > position.latitude) == (b.latitude > position.latitude)) continue;
+    // East of the edge where the line of this latitude meets it?
+    const double along = (position.latitude - a.latitude) / (b.latitude - a.latitude);
+    const Degrees meets = a.longitude + along * (b.longitude - a.longitude);
+    if (position.longitude < meets) inside = !inside;
+  }
+  return inside;
+}
+
+bool rings_cross(const Ring& a, const Ring& b) {
+  const std::vector<Edge> edges = edges_of(b);
+  for (const Edge& one : edges_of(a)) {
+    for (const Edge& other : edges) {
+      if (one.east < other.west || other.east < one.west) continue;
+      if (cross(a[one.start], a[one.start + 1], b[other.start], b[other.start + 1])) return true;
+    }
+  }
+  return false;
 }
 
 }  // namespace oaklight

@@ -19,4 +19,11 @@ double doubled_area(const Ring& ring);
 /// accuracy an edge that only touches another at a point is not called a crossing
 std::optional<std::string> ring_fault(const Ring& ring);
 
+/// Whether a position lies inside a ring; one on its edge may count either way. Source: even-odd
+/// rule.
+bool goes_round(const Ring& ring, const Position& position);
+
+/// Whether an edge of one ring crosses an edge of the other. Touching is not crossing.
+bool rings_cross(const Ring& a, const Ring& b);
+
 }  // namespace oaklight

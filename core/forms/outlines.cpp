@@ -1,0 +1,38 @@
+#include "core/forms/outlines.hpp"
+
+namespace oaklight {
+
+DrawnOutlines read_outlines(const NamedText& file) {
+  DrawnOutlines out;
+  const std::string name = lower_case(file.name);
+  const auto refuse = [&](ErrorCode code, std::string what, std::string fix) {
+    out.faults.push_back({code, std::move(what), file.name, std::move(fix)});
+  };
+  if (file.text.size() > kMaxFileBytes) {
+    refuse(ErrorCode::bad_geometry, "The file is larger than 8 MiB.",
+           "Keep the stands only, and simplify their outlines.");
+  } else if (trimmed(file.text).empty()) {
+    refuse(ErrorCode::no_data, "The file is empty.", "Export the outlines again.");
+  } else if (name.ends_with(".geojson") || name.ends_with(".json")) {
+    read_outlines_geojson(file, out);
+  } else if (name.ends_with(".kml") || name.ends_with(".gpx")) {
+    read_outlines_xml(file, out);
+  } else {
+    refuse(ErrorCode::bad_geometry, "This kind of file is not one that outlines are read from.",
+           name.ends_with(".kmz") ? "A KMZ is a zipped KML: unzip it and give the .kml in it."
+                                  : "Bring .geojson, .kml or .gpx.");
+  }
+  if (out.faults.empty() && out.outlines.empty()) {
+    refuse(ErrorCode::no_data, "There is no outline in this file.",
+           out.passed_over > 0 ? "It holds points or open lines only; draw each stand as a polygon."
+                               : "Draw each stand as a polygon and export it again.");
+  }
+  if (out.outlines.size() >= kMaxOutlines) {
+    refuse(ErrorCode::bad_geometry, "The file draws 500 outlines or more.",
+           "Export the stands of this tract only.");
+  }
+  if (!out.faults.empty()) out.outlines.clear();
+  return out;
+}
+
+}  // namespace oaklight
