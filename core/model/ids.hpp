@@ -13,5 +13,6 @@ using WalkTreeId = Id<struct WalkTreeTag>;
 using ContactId = Id<struct ContactTag>;
 using MarkId = Id<struct MarkTag>;
 using MapLineId = Id<struct MapLineTag>;
+using StumpId = Id<struct StumpTag>;
 
 }  // namespace oaklight

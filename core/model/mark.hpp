@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/model/stump.hpp"
 #include "core/model/tract.hpp"
 
 namespace oaklight {
@@ -64,6 +65,7 @@ struct TractData {
   std::vector<Contact> contacts;
   std::vector<Mark> marks;
   std::vector<MapLine> lines;
+  std::vector<Stump> stumps;
 };
 
 }  // namespace oaklight

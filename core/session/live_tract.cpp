@@ -49,6 +49,7 @@ std::vector<WalkTree>& list_of(TractData& d, const WalkTree* /*kind*/) { return 
 std::vector<Contact>& list_of(TractData& d, const Contact* /*kind*/) { return d.contacts; }
 std::vector<Mark>& list_of(TractData& d, const Mark* /*kind*/) { return d.marks; }
 std::vector<MapLine>& list_of(TractData& d, const MapLine* /*kind*/) { return d.lines; }
+std::vector<Stump>& list_of(TractData& d, const Stump* /*kind*/) { return d.stumps; }
 
 const Stand* kind_of(const StandId& /*id*/) { return nullptr; }
 const Cruise* kind_of(const CruiseId& /*id*/) { return nullptr; }
@@ -59,6 +60,7 @@ const WalkTree* kind_of(const WalkTreeId& /*id*/) { return nullptr; }
 const Contact* kind_of(const ContactId& /*id*/) { return nullptr; }
 const Mark* kind_of(const MarkId& /*id*/) { return nullptr; }
 const MapLine* kind_of(const MapLineId& /*id*/) { return nullptr; }
+const Stump* kind_of(const StumpId& /*id*/) { return nullptr; }
 
 }  // namespace
 
@@ -87,6 +89,7 @@ LiveTract::LiveTract(TractData data) : data_(std::move(data)) {
   for (const WalkTree& tree : data_.walk_trees) enter(tree);
   for (const Contact& contact : data_.contacts) enter(contact);
   for (const Mark& mark : data_.marks) enter(mark);
+  for (const Stump& stump : data_.stumps) enter(stump);
 }
 
 template <class R>
@@ -132,6 +135,14 @@ void LiveTract::leave(const Regen& regen) { regens_.remove(regen.plot.value, reg
 void LiveTract::enter(const Mark& mark) { marks_.add(mark.tree.value, mark.id.value); }
 void LiveTract::leave(const Mark& mark) { marks_.remove(mark.tree.value, mark.id.value); }
 
+void LiveTract::enter(const Stump& stump) {
+  if (stump.tree) stumps_.add(stump.tree->value, stump.id.value);
+}
+
+void LiveTract::leave(const Stump& stump) {
+  if (stump.tree) stumps_.remove(stump.tree->value, stump.id.value);
+}
+
 void LiveTract::enter(const WalkTree& tree) {
   walk_trees_.add(tree.stand.value, tree.id.value);
   tags_.insert_or_assign(tree.tag, tree.id);
@@ -165,6 +176,7 @@ Uuid LiveTract::newest_id() const {
   raise_to(highest, data_.contacts);
   raise_to(highest, data_.marks);
   raise_to(highest, data_.lines);
+  raise_to(highest, data_.stumps);
   return highest;
 }
 
@@ -177,6 +189,7 @@ const WalkTree* LiveTract::find(WalkTreeId id) const { return find_in(data_.walk
 const Contact* LiveTract::find(ContactId id) const { return find_in(data_.contacts, id.value); }
 const Mark* LiveTract::find(MarkId id) const { return find_in(data_.marks, id.value); }
 const MapLine* LiveTract::find(MapLineId id) const { return find_in(data_.lines, id.value); }
+const Stump* LiveTract::find(StumpId id) const { return find_in(data_.stumps, id.value); }
 
 const WalkTree* LiveTract::by_tag(std::string_view tag) const {
   const auto found = tags_.find(tag);
@@ -188,6 +201,9 @@ const Mark* LiveTract::mark_of(WalkTreeId tree) const {
   return marks.empty() ? nullptr : find_in(data_.marks, marks.back());
 }
 
+std::vector<const Stump*> LiveTract::stumps_of(WalkTreeId tree) const {
+  return all_in(data_.stumps, stumps_.of(tree.value));
+}
 std::vector<const Plot*> LiveTract::plots_of(StandId stand) const {
   return all_in(data_.plots, plots_.of(stand.value));
 }

@@ -54,10 +54,14 @@ class LiveTract {
   [[nodiscard]] const Contact* find(ContactId id) const;
   [[nodiscard]] const Mark* find(MarkId id) const;
   [[nodiscard]] const MapLine* find(MapLineId id) const;
+  [[nodiscard]] const Stump* find(StumpId id) const;
   /// The tree of the walk that wears this tag.
   [[nodiscard]] const WalkTree* by_tag(std::string_view tag) const;
   /// The mark of a tree of the walk; of several the one with the highest id.
   [[nodiscard]] const Mark* mark_of(WalkTreeId tree) const;
+
+  /// What was found of a tree of the walk after the cut, in the order in which it was noted.
+  [[nodiscard]] std::vector<const Stump*> stumps_of(WalkTreeId tree) const;
 
   [[nodiscard]] std::vector<const Plot*> plots_of(StandId stand) const;
   /// In the order in which they were tallied.
@@ -93,9 +97,11 @@ class LiveTract {
   void leave(const Contact& contact);
   void enter(const Mark& mark);
   void leave(const Mark& mark);
+  void enter(const Stump& stump);
+  void leave(const Stump& stump);
 
   TractData data_;
-  IdGroups plots_, trees_, regens_, walk_trees_, contacts_, towards_, marks_;
+  IdGroups plots_, trees_, regens_, walk_trees_, contacts_, towards_, marks_, stumps_;
   std::map<std::string, WalkTreeId, std::less<>> tags_;
 };
 

@@ -71,6 +71,13 @@ void FieldReader::reading(std::string_view column, Dbh& out) {
   }
 }
 
+void FieldReader::reading(std::string_view column, std::optional<StumpDiameter>& out) {
+  const Value& count = cell(column);
+  UnitSystem system = UnitSystem::us;
+  if (!is_null(count)) units(system);
+  if (!make_reading<StumpDiameter>(count, system, &StumpDiameter::from_tenths, out)) note(column);
+}
+
 void FieldReader::reading(std::string_view column, std::optional<TapedLength>& out) {
   const Value& count = cell(column);
   UnitSystem system = UnitSystem::us;

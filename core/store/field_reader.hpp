@@ -26,6 +26,7 @@ class FieldReader {
   void units(UnitSystem& out);
   void reading(std::string_view column, Dbh& out);
   void reading(std::string_view column, std::optional<Dbh>& out);
+  void reading(std::string_view column, std::optional<StumpDiameter>& out);
   void reading(std::string_view column, std::optional<TapedLength>& out);
   void tenths(std::string_view column, std::optional<Degrees>& out);
 

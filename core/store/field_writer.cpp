@@ -57,6 +57,11 @@ void FieldWriter::reading(std::string_view column, const Dbh& dbh) {
   put(column, std::int64_t{dbh.tenths()});
 }
 
+void FieldWriter::reading(std::string_view column, const StumpDiameter& diameter) {
+  units(diameter.system());
+  put(column, std::int64_t{diameter.tenths()});
+}
+
 void FieldWriter::reading(std::string_view column, const TapedLength& length) {
   units(length.system());
   put(column, std::int64_t{length.hundredths()});

@@ -31,6 +31,7 @@ class FieldWriter {
   /// The unit system of the row; every reading in it must share it.
   void units(UnitSystem system);
   void reading(std::string_view column, const Dbh& dbh);
+  void reading(std::string_view column, const StumpDiameter& diameter);
   void reading(std::string_view column, const TapedLength& length);
   template <class T>
   void reading(std::string_view column, const std::optional<T>& value) {

@@ -36,7 +36,7 @@ constexpr std::array kRules = {
 };
 
 /// The layers of ours that are tables; their boxes must cover their shapes.
-constexpr std::array kLayers = {"tract", "stand", "plot", "map_line", "walk_tree"};
+constexpr std::array kLayers = {"tract", "stand", "plot", "map_line", "walk_tree", "stump"};
 
 Status collect(SqliteHandle& db, const std::string& query, std::initializer_list<Value> arguments,
                const char* what, std::vector<Error>& found) {

@@ -11,6 +11,7 @@ std::string text_of(const Value& value) {
 /// A live record must point at live ones.
 Status check_parents(SqliteHandle& db, const RecordTable& table, const Row& row) {
   for (const Reference& reference : table.references()) {
+    if (is_null(table.at(row, reference.column))) continue;
     const auto parent = db.first(
         "SELECT 1 FROM " + quoted_name(reference.parent) + " WHERE uid = ?1 AND deleted = 0",
         {table.at(row, reference.column)});
@@ -71,8 +72,8 @@ Result<std::vector<Error>> find_broken_links(SqliteHandle& db, const RecordTable
           db.each("SELECT child.uid FROM " + quoted_name(name) + " AS child LEFT JOIN " +
                       quoted_name(reference.parent) + " AS parent ON parent.uid = child." +
                       quoted_name(reference.column) +
-                      " WHERE child.deleted = 0 AND ifnull(parent.deleted, 1) <> 0"
-                      " ORDER BY child.uid LIMIT 10",
+                      " WHERE child.deleted = 0 AND ifnull(parent.deleted, 1) <> 0 AND child." +
+                      quoted_name(reference.column) + " IS NOT NULL ORDER BY child.uid LIMIT 10",
                   {}, [&](const Row& row) -> Status {
                     broken.push_back({ErrorCode::damaged,
                                       "A record belongs to a " + reference.parent +

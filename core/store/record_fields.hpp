@@ -246,6 +246,28 @@ struct Fields<MapLine> {
   }
 };
 
+template <>
+struct Fields<Stump> {
+  static constexpr std::string_view kTable = "stump";
+  static Stump blank() { return {}; }
+  template <class V, class R>
+  static void visit(V& v, R& r) {
+    v.field("uid", r.id);
+    v.shape(r.position);
+    v.field("walk_tree_uid", r.tree);
+    v.field("stand_uid", r.stand);
+    v.field("finding", r.finding);
+    v.field("species_fia", r.species);
+    v.reading("over_bark_tenths", r.over_bark);
+    v.reading("under_bark_tenths", r.under_bark);
+    v.reading("height_hundredths", r.height);
+    v.field("wound", r.wound);
+    v.field("wound_place", r.wound_place);
+    v.field("seen_on", r.seen_on);
+    v.field("note", r.note);
+  }
+};
+
 /// One of the tract's own copies of the files of forms/. Not part of the model: its text is read by
 /// the forms folder.
 struct FormFile {

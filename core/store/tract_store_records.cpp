@@ -25,6 +25,7 @@ constexpr std::string_view table_of(const WalkTreeId&) { return Fields<WalkTree>
 constexpr std::string_view table_of(const ContactId&) { return Fields<Contact>::kTable; }
 constexpr std::string_view table_of(const MarkId&) { return Fields<Mark>::kTable; }
 constexpr std::string_view table_of(const MapLineId&) { return Fields<MapLine>::kTable; }
+constexpr std::string_view table_of(const StumpId&) { return Fields<Stump>::kTable; }
 
 Error no_tract(const store::SqliteHandle& db) {
   return {ErrorCode::damaged, "The file holds no tract.", db.path().string() + "/tract",
@@ -91,6 +92,7 @@ Result<TractData> TractStore::load() const {
     if (status) status = load_table(db, tables, data.contacts);
     if (status) status = load_table(db, tables, data.marks);
     if (status) status = load_table(db, tables, data.lines);
+    if (status) status = load_table(db, tables, data.stumps);
     if (!status) return status;
     auto links = store::find_broken_links(db, tables);
     if (!links) return links.error();

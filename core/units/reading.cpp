@@ -17,6 +17,15 @@ Result<Dbh> Dbh::from_tenths(std::int32_t tenths, UnitSystem system) {
   return Dbh{tenths, system};
 }
 
+Result<StumpDiameter> StumpDiameter::from_tenths(std::int32_t tenths, UnitSystem system) {
+  const auto tape = Dbh::from_tenths(tenths, system);
+  if (tape) return StumpDiameter{*tape};
+  Error error = tape.error();
+  error.what.replace(0, std::string("DBH").size(), "Stump diameter");
+  error.where = "stump";
+  return error;
+}
+
 Result<TapedLength> TapedLength::from_hundredths(std::int32_t hundredths, UnitSystem system) {
   const bool us = system == UnitSystem::us;
   const std::int32_t top = us ? kMaxHundredthFeet : kMaxHundredthMetres;

@@ -43,6 +43,23 @@ class Dbh {
   UnitSystem system_;
 };
 
+/// Diameter of a stump exactly as the tape reads it, in the range of the same tape. A stump is
+/// wider than its tree was at breast height, so the two readings are two types and never mix.
+class StumpDiameter {
+ public:
+  /// Errors: out_of_range.
+  static Result<StumpDiameter> from_tenths(std::int32_t tenths, UnitSystem system);
+
+  [[nodiscard]] constexpr std::int32_t tenths() const { return tape_.tenths(); }
+  [[nodiscard]] constexpr UnitSystem system() const { return tape_.system(); }
+  [[nodiscard]] constexpr Inches inches() const { return tape_.inches(); }
+  friend constexpr bool operator==(StumpDiameter, StumpDiameter) = default;
+
+ private:
+  constexpr explicit StumpDiameter(Dbh tape) : tape_(tape) {}
+  Dbh tape_;
+};
+
 /// A distance or height exactly as taped: whole hundredths of a foot or of a metre (a centimetre).
 /// Every TapedLength that exists lies in 0 .. 1000 ft or 0 .. 305 m.
 class TapedLength {

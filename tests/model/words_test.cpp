@@ -47,6 +47,9 @@ TEST(Words, AreWholeForEachStoredEnumeration) {
   expect_whole(Method::girdle);
   expect_whole(Product::firewood);
   expect_whole(Reader::firewood);
+  expect_whole(Finding::hurt);
+  expect_whole(Wound::broken);
+  expect_whole(WoundPlace::crown);
 }
 
 TEST(Words, AreFoundInTheirExactSpellingOnly) {

@@ -19,7 +19,7 @@ class Gis : public StoreTest {
     EXPECT_EQ(listed.exit_code, 0);
     EXPECT_EQ(listed.errors, "");
     for (const std::string layer : {"tract", "stand", "plot", "map_line", "walk_tree", "tree_point",
-                                    "cruise", "tree", "regen", "contact", "mark"}) {
+                                    "cruise", "tree", "regen", "contact", "mark", "stump"}) {
       EXPECT_NE(listed.out.find("Layer name: " + layer + "\n"), std::string::npos) << layer;
     }
     for (const std::string inner : {"meta", "form_file", "user_action", "change"})
@@ -64,7 +64,7 @@ TEST_F(Gis, SeesShapesWhereTheyAre) {
   const auto shape = [&](const std::string& layer) {
     return ogrinfo("-ro -al " + file() + " " + layer).out;
   };
-  for (const std::string layer : {"plot", "tree_point", "walk_tree", "tract"})
+  for (const std::string layer : {"plot", "tree_point", "walk_tree", "tract", "stump"})
     EXPECT_NE(shape(layer).find("POINT (-81.12345678 37.91234567)"), std::string::npos) << layer;
   EXPECT_NE(shape("stand").find("POLYGON ((-81.1 37.9,-81.091 37.9,-81.091 37.909,-81.1 37.909,"
                                 "-81.1 37.9),(-81.099 37.901,-81.099 37.902,-81.098 37.902,"

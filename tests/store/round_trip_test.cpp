@@ -86,10 +86,10 @@ TEST_F(RoundTrip, EachKindOfRecordCanBeRemoved) {
   ASSERT_TRUE(worked(store.apply(as_action(data, "import"))));
   const Action all{
       "remove all",
-      {Remove{data.marks[0].id}, Remove{data.contacts[0].id}, Remove{data.walk_trees[0].id},
-       Remove{data.walk_trees[1].id}, Remove{data.regens[0].id}, Remove{data.trees[0].id},
-       Remove{data.plots[0].id}, Remove{data.cruises[0].id}, Remove{data.stands[0].id},
-       Remove{data.lines[0].id}}};
+      {Remove{data.stumps[0].id}, Remove{data.marks[0].id}, Remove{data.contacts[0].id},
+       Remove{data.walk_trees[0].id}, Remove{data.walk_trees[1].id}, Remove{data.regens[0].id},
+       Remove{data.trees[0].id}, Remove{data.plots[0].id}, Remove{data.cruises[0].id},
+       Remove{data.stands[0].id}, Remove{data.lines[0].id}}};
   ASSERT_TRUE(worked(store.apply(all)));
   TractData bare;
   bare.tract = data.tract;

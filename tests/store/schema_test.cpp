@@ -143,7 +143,10 @@ TEST_F(Schema, ChecksTakeExactlyTheWordsOfTheModel) {
       {"mark", checked_words<Method>("method")},
       {"mark", checked_words<Product>("product")},
       {"mark", checked_words<Reader>("destination")},
-      {"map_line", checked_words<LineKind>("kind")}};
+      {"map_line", checked_words<LineKind>("kind")},
+      {"stump", checked_words<Finding>("finding")},
+      {"stump", checked_words<Wound>("wound")},
+      {"stump", checked_words<WoundPlace>("wound_place")}};
   for (const auto& [name, words] : wanted)
     EXPECT_NE(table(name).find(words), std::string::npos) << name << ": " << words;
 }
@@ -167,7 +170,7 @@ TEST_F(Schema, FeatureTablesRefuseValuesOfAnotherType) {
     ASSERT_TRUE(worked(store.apply(as_action(sample_records(store.ids(), true), "import"))));
   }
   // Every column of a feature table, set to bytes that no column but geom may hold.
-  for (const std::string table : {"tract", "stand", "plot", "walk_tree", "map_line"}) {
+  for (const std::string table : {"tract", "stand", "plot", "walk_tree", "map_line", "stump"}) {
     for (const std::string& column :
          raw_sql("SELECT name FROM pragma_table_info('" + table + "') WHERE name <> 'fid'")) {
       const std::string command = "sqlite3 " + (folder_ / "woods.gpkg").string() + " \"UPDATE " +

@@ -99,6 +99,7 @@ TractData sample_records(IdSource& ids, bool full) {
                  false,
                  ""}};
   data.lines = {{ids.next_id<MapLineTag>(), LineKind::trail, "", false, {}}};
+  data.stumps = {{.id = ids.next_id<StumpTag>(), .finding = Finding::not_marked}};
   if (!full) return data;
 
   data.stands[0].walked = Acres{12.5};
@@ -140,6 +141,19 @@ TractData sample_records(IdSource& ids, bool full) {
                    kOddText,
                    true,
                    {place, {Degrees{37.95}, Degrees{-81.2}}, {Degrees{-1.0}, Degrees{179.9}}}};
+  data.stumps[0] = {data.stumps[0].id,
+                    other,
+                    stand,
+                    Finding::hurt,
+                    SpeciesCode{316},
+                    stump_cm(31.4),
+                    stump_cm(29.0),
+                    tape_m(0.15),
+                    Wound::large,
+                    WoundPlace::root,
+                    place,
+                    "2027-02-20",
+                    kOddText};
   return data;
 }
 
@@ -157,6 +171,7 @@ Action as_action(const TractData& data, const std::string& label) {
   add(data.walk_trees);
   add(data.marks);
   add(data.lines);
+  add(data.stumps);
   return action;
 }
 

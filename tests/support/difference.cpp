@@ -51,6 +51,10 @@ auto fields(const MapLine& r) {
   const auto& [a, b, c, d, e] = r;
   return std::tie(a, b, c, d, e);
 }
+auto fields(const Stump& r) {
+  const auto& [a, b, c, d, e, f, g, h, i, j, k, l, m] = r;
+  return std::tie(a, b, c, d, e, f, g, h, i, j, k, l, m);
+}
 
 template <class R>
 std::string difference_of(const char* kind, const std::vector<R>& a, const std::vector<R>& b) {
@@ -66,15 +70,15 @@ std::string difference_of(const char* kind, const std::vector<R>& a, const std::
 }  // namespace
 
 std::string difference(const TractData& a, const TractData& b) {
-  const auto& [tract, stands, cruises, plots, trees, regens, walk_trees, contacts, marks, lines] =
-      a;
+  const auto& [tract, stands, cruises, plots, trees, regens, walk_trees, contacts, marks, lines,
+               stumps] = a;
   return difference_of<Tract>("tract", {tract}, {b.tract}) +
          difference_of("stand", stands, b.stands) + difference_of("cruise", cruises, b.cruises) +
          difference_of("plot", plots, b.plots) + difference_of("tree", trees, b.trees) +
          difference_of("regen", regens, b.regens) +
          difference_of("walk_tree", walk_trees, b.walk_trees) +
          difference_of("contact", contacts, b.contacts) + difference_of("mark", marks, b.marks) +
-         difference_of("line", lines, b.lines);
+         difference_of("line", lines, b.lines) + difference_of("stump", stumps, b.stumps);
 }
 
 }  // namespace oaklight::test

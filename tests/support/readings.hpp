@@ -16,6 +16,16 @@ inline Dbh dbh_cm(double centimetres) {
                           UnitSystem::metric)
       .value();
 }
+inline StumpDiameter stump_in(double inches) {
+  return StumpDiameter::from_tenths(static_cast<std::int32_t>(std::lround(inches * 10)),
+                                    UnitSystem::us)
+      .value();
+}
+inline StumpDiameter stump_cm(double centimetres) {
+  return StumpDiameter::from_tenths(static_cast<std::int32_t>(std::lround(centimetres * 10)),
+                                    UnitSystem::metric)
+      .value();
+}
 inline TapedLength tape_ft(double feet) {
   return TapedLength::from_hundredths(static_cast<std::int32_t>(std::lround(feet * 100)),
                                       UnitSystem::us)
