@@ -78,7 +78,7 @@ Result<CruiseFiles> read_files(const Call& call) {
       return Error{ErrorCode::not_a_choice, "What this file holds cannot be told from its name.",
                    path.string(),
                    "Call it tract.csv, stands.csv, plots.csv, trees.csv, regeneration.csv, "
-                   "crop_trees.csv or map.geojson."};
+                   "crop_trees.csv, acorns.csv, acorn_years.csv or map.geojson."};
     }
     if (files.*(known->slot)) {
       return Error{ErrorCode::duplicate, "This kind of file is named twice.", path.string(),
@@ -101,6 +101,8 @@ void print(const ImportReport& report, const Call& call) {
                                         {"regeneration_counts", report.regens},
                                         {"crop_trees", report.crop_trees},
                                         {"neighbours", report.neighbours},
+                                        {"acorn_counts", report.acorn_counts},
+                                        {"acorn_years", report.acorn_years},
                                         {"map_lines", report.lines}}
                      .dump(2)
               << '\n';
@@ -109,7 +111,8 @@ void print(const ImportReport& report, const Call& call) {
   std::cout << "Imported into " << call.tract << ": " << report.stands << " stands, "
             << report.plots << " plots, " << report.trees << " tally records, " << report.regens
             << " regeneration counts, " << report.crop_trees << " crop tree cards with "
-            << report.neighbours << " other trees, " << report.lines << " map lines.\n";
+            << report.neighbours << " other trees, " << report.acorn_counts << " acorn counts, "
+            << report.acorn_years << " acorn years, " << report.lines << " map lines.\n";
 }
 
 int import_into(TractSession& session, const CruiseFiles& files, const Call& call) {
@@ -167,7 +170,7 @@ void add_import(CLI::App& app, int& exit_code) {
   command
       ->add_option("sources", call->sources,
                    "A folder, or files named tract.csv, stands.csv, plots.csv, trees.csv,\n"
-                   "regeneration.csv, crop_trees.csv, map.geojson")
+                   "regeneration.csv, crop_trees.csv, acorns.csv, acorn_years.csv, map.geojson")
       ->required()
       ->check(CLI::ExistingPath);
   add_json(*command, call->json);

@@ -10,8 +10,18 @@
 namespace oaklight {
 
 /// The files of an import, in the order in which their faults are told.
-enum class CruiseFile { tract, stands, plots, trees, regeneration, crop_trees, map };
-inline constexpr std::size_t kCruiseFileCount = 7;
+enum class CruiseFile {
+  tract,
+  stands,
+  plots,
+  trees,
+  regeneration,
+  crop_trees,
+  acorns,
+  acorn_years,
+  map
+};
+inline constexpr std::size_t kCruiseFileCount = 9;
 
 /// Gathers what is wrong with an import, from whichever check finds it, and tells it in the order
 /// of the files and their lines. Keeps at most kMaxFaults of each file and counts the rest.

@@ -21,6 +21,8 @@ struct CruiseTables {
   FilledTable trees;
   FilledTable regeneration;
   FilledTable crop_trees;
+  FilledTable acorns;
+  FilledTable acorn_years;
 };
 
 /// A plot of plots.csv, for what the other files say about it.
@@ -52,9 +54,10 @@ struct PlacedPoint {
 struct ImportJob {
   const TractData& existing;
   IdSource& ids;
-  CruiseTables tables;
-  TractData data;
-  FaultList faults;
+  const SpeciesTable& species;
+  CruiseTables tables = {};
+  TractData data = {};
+  FaultList faults = {};
 
   std::map<std::string, StandId, std::less<>>
       stands;  ///< by name, of the tract file and the import
@@ -78,6 +81,9 @@ void import_regeneration(ImportJob& job);
 /// After the trees: whether the status of each plot fits what was found on it.
 void check_plot_status(ImportJob& job);
 void import_cards(ImportJob& job);
+/// After the cards: which tree wears which tag.
+void import_acorns(ImportJob& job);
+void import_acorn_years(ImportJob& job);
 void import_map(ImportJob& job, const NamedText& file);
 /// Last: no position may lie far from the rest.
 void check_positions(ImportJob& job);

@@ -47,6 +47,10 @@ class TagFacts {
     half_logs_.value = facts.half_logs;
     slope_.value = known->slope;
     position_.value = known->position;
+    north_.value = known->crown.north;
+    east_.value = known->crown.east;
+    south_.value = known->crown.south;
+    west_.value = known->crown.west;
     conditions_ = facts.conditions;
     note_ = facts.note;
   }
@@ -62,6 +66,10 @@ class TagFacts {
     take(height_, row.get<TapedLength>("height"), row, "height");
     take(half_logs_, half_logs_of(row), row, "logs");
     take(slope_, row.quantity<Percent>("slope_pct"), row, "slope_pct");
+    take(north_, row.get<TapedLength>("crown_n"), row, "crown_n");
+    take(east_, row.get<TapedLength>("crown_e"), row, "crown_e");
+    take(south_, row.get<TapedLength>("crown_s"), row, "crown_s");
+    take(west_, row.get<TapedLength>("crown_w"), row, "crown_w");
     const auto position = row.position("lat", "lon");
     if (position) job_.add_point(row, "lat", *position);
     take(position_, position, row, "lat");
@@ -93,6 +101,9 @@ class TagFacts {
   }
   [[nodiscard]] std::optional<Position> position() const { return position_.value; }
   [[nodiscard]] std::optional<Percent> slope() const { return slope_.value; }
+  [[nodiscard]] CrownRadii crown() const {
+    return {north_.value, east_.value, south_.value, west_.value};
+  }
   /// A cell of some row was refused: what is missing may be there.
   void forgive_missing() { forgiving_ = true; }
 
@@ -128,6 +139,7 @@ class TagFacts {
   Told<int> half_logs_;
   Told<Percent> slope_;
   Told<Position> position_;
+  Told<TapedLength> north_, east_, south_, west_;  // reach of the crown
   Conditions conditions_;
   std::string note_;
   bool forgiving_ = false;
@@ -153,7 +165,7 @@ bool same_tree(const WalkTree& a, const WalkTree& b) {
   return x.crown_class == y.crown_class && x.live_crown == y.live_crown && x.dieback == y.dieback &&
          x.height == y.height && x.half_logs == y.half_logs && x.conditions == y.conditions &&
          x.note == y.note && a.crop == b.crop && a.looked == b.looked && a.position == b.position &&
-         a.slope == b.slope;
+         a.slope == b.slope && a.crown == b.crown;
 }
 
 /// Two trees, each a neighbour on the other's card.
@@ -227,6 +239,7 @@ std::map<std::string, WalkTreeId> join_tags(ImportJob& job, const RowsByTag& by_
     if (const auto sides = looked.find(tag); sides != looked.end()) tree.looked.add(sides->second);
     tree.position = gathered.position();
     tree.slope = gathered.slope();
+    tree.crown = gathered.crown();
     ids.emplace(tag, tree.id);
     if (!known || !same_tree(tree, *known)) job.data.walk_trees.push_back(std::move(tree));
   }

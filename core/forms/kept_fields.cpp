@@ -1,6 +1,6 @@
 #include "core/forms/kept_fields.hpp"
 
-#include "core/model/tract.hpp"
+#include "core/model/mark.hpp"
 
 namespace oaklight {
 namespace {
@@ -79,12 +79,27 @@ constexpr KeptField kKept[] = {
     {"crop_trees", "height", K::length},
     {"crop_trees", "logs", K::decimal},
     {"crop_trees", "conditions", K::choices, Need::may_lack, "condition"},
+    {"crop_trees", "crown_n", K::length},
+    {"crop_trees", "crown_e", K::length},
+    {"crop_trees", "crown_s", K::length},
+    {"crop_trees", "crown_w", K::length},
     {"crop_trees", "distance", K::length},
     {"crop_trees", "azimuth_deg", K::degrees},
     {"crop_trees", "lat", K::latitude},
     {"crop_trees", "lon", K::longitude},
     {"crop_trees", "slope_pct", K::percent},
     {"crop_trees", "note", K::text},
+    {"acorns", "tag", K::text, Need::filled},
+    {"acorns", "year", K::whole, Need::filled},
+    {"acorns", "date", K::date},
+    {"acorns", "per_tip", K::decimal, Need::in_form},
+    {"acorns", "tips", K::whole},
+    {"acorns", "n30", K::whole, Need::in_form},
+    {"acorns", "note", K::text},
+    {"acorn_years", "oak_group", K::choice, Need::filled, "oak_group"},
+    {"acorn_years", "year", K::whole, Need::filled},
+    {"acorn_years", "crop", K::choice, Need::filled, "acorn_crop"},
+    {"acorn_years", "source", K::text},
 };
 
 template <class E>
@@ -107,6 +122,8 @@ std::vector<std::string_view> model_words(std::string_view choice_list) {
   if (choice_list == "role") return words<CardRole>();
   if (choice_list == "side") return words<Side>();
   if (choice_list == "seen") return words<Seen>();
+  if (choice_list == "oak_group") return {word_of(OakGroup::white), word_of(OakGroup::red)};
+  if (choice_list == "acorn_crop") return words<AcornCrop>();
   if (choice_list == "condition") return words<Condition>();
   return {};
 }

@@ -9,6 +9,12 @@ namespace {
 FilledTable table_of(const std::optional<NamedText>& file, CruiseFile kind, const char* record,
                      const Form& form, const SpeciesNames& names, FaultList& faults) {
   const RecordForm* by = form.find_record(record);
+  if (file && !by) {
+    faults.add(kind, 0,
+               {ErrorCode::import_refused, "The tract's own form does not know this kind of file.",
+                file->name,
+                "Leave the file out, or add its record to the form as the program came with it."});
+  }
   if (!file || !by) return {};
   return FilledTable::read(kind, *file, form, *by, names, faults);
 }
@@ -18,7 +24,7 @@ FilledTable table_of(const std::optional<NamedText>& file, CruiseFile kind, cons
 CruiseImport read_cruise(const CruiseFiles& files, const Form& form, const SpeciesTable& species,
                          const TractData& existing, IdSource& ids) {
   const SpeciesNames names(species);
-  ImportJob job{existing, ids};
+  ImportJob job{existing, ids, species};
   const auto read = [&](const std::optional<NamedText>& file, CruiseFile kind, const char* record) {
     return table_of(file, kind, record, form, names, job.faults);
   };
@@ -28,6 +34,8 @@ CruiseImport read_cruise(const CruiseFiles& files, const Form& form, const Speci
   job.tables.trees = read(files.trees, CruiseFile::trees, "trees");
   job.tables.regeneration = read(files.regeneration, CruiseFile::regeneration, "regeneration");
   job.tables.crop_trees = read(files.crop_trees, CruiseFile::crop_trees, "crop_trees");
+  job.tables.acorns = read(files.acorns, CruiseFile::acorns, "acorns");
+  job.tables.acorn_years = read(files.acorn_years, CruiseFile::acorn_years, "acorn_years");
   import_tract(job);
   import_stands(job);
   import_plots(job);
@@ -35,6 +43,8 @@ CruiseImport read_cruise(const CruiseFiles& files, const Form& form, const Speci
   import_regeneration(job);
   check_plot_status(job);
   import_cards(job);
+  import_acorns(job);
+  import_acorn_years(job);
   if (files.map) import_map(job, *files.map);
   check_positions(job);
   return {std::move(job.data), job.faults.told()};

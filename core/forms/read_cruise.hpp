@@ -20,6 +20,8 @@ struct CruiseFiles {
   std::optional<NamedText> regeneration;
   std::optional<NamedText> crop_trees;
   std::optional<NamedText> map;  ///< GeoJSON (RFC 7946)
+  std::optional<NamedText> acorns = {};
+  std::optional<NamedText> acorn_years = {};
 };
 
 /// The name by which one of them is known, and its place.
@@ -27,13 +29,15 @@ struct KnownFile {
   const char* name;
   std::optional<NamedText> CruiseFiles::*slot;
 };
-inline constexpr std::array<KnownFile, 7> kKnownFiles = {
+inline constexpr std::array<KnownFile, 9> kKnownFiles = {
     {{"tract.csv", &CruiseFiles::tract},
      {"stands.csv", &CruiseFiles::stands},
      {"plots.csv", &CruiseFiles::plots},
      {"trees.csv", &CruiseFiles::trees},
      {"regeneration.csv", &CruiseFiles::regeneration},
      {"crop_trees.csv", &CruiseFiles::crop_trees},
+     {"acorns.csv", &CruiseFiles::acorns},
+     {"acorn_years.csv", &CruiseFiles::acorn_years},
      {"map.geojson", &CruiseFiles::map}}};
 
 /// What the files say, or what is wrong with them.

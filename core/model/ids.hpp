@@ -14,5 +14,7 @@ using ContactId = Id<struct ContactTag>;
 using MarkId = Id<struct MarkTag>;
 using MapLineId = Id<struct MapLineTag>;
 using StumpId = Id<struct StumpTag>;
+using AcornCountId = Id<struct AcornCountTag>;
+using AcornYearId = Id<struct AcornYearTag>;
 
 }  // namespace oaklight

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/model/acorn.hpp"
 #include "core/model/stump.hpp"
 #include "core/model/tract.hpp"
 
@@ -66,6 +67,8 @@ struct TractData {
   std::vector<Mark> marks;
   std::vector<MapLine> lines;
   std::vector<Stump> stumps;
+  std::vector<AcornCount> acorn_counts;
+  std::vector<AcornYear> acorn_years;
 };
 
 }  // namespace oaklight

@@ -53,6 +53,15 @@ struct Tree {
   std::string tag;                      ///< "" when it wears none
 };
 
+/// How far a crown reaches from the middle of its stem to each side, level, as taped under it. A
+/// side of 0 was looked at and has no crown.
+struct CrownRadii {
+  std::optional<TapedLength> north, east, south, west;
+
+  [[nodiscard]] bool complete() const { return north && east && south && west; }
+  friend bool operator==(const CrownRadii&, const CrownRadii&) = default;
+};
+
 /// One tree met on the marking walk: a crop tree or a neighbour of one. A neighbour of two crop
 /// trees is one WalkTree; its tag says that it is the same tree.
 struct WalkTree {
@@ -64,6 +73,7 @@ struct WalkTree {
   Sides looked;       ///< crop trees: sides at which somebody looked up
   std::optional<Position> position;
   std::optional<Percent> slope;
+  CrownRadii crown = {};
 };
 
 /// How a neighbour's crown stands to the crop tree's crown, as seen by a person looking up.

@@ -11,10 +11,16 @@ Producer producer_of(double per_tip, const AcornSettings::Group& limits) {
   return per_tip >= limits.fair ? Producer::fair : Producer::poor;
 }
 
+bool bore_well(std::span<const AcornYear> years, OakGroup group, int year) {
+  return std::ranges::any_of(years, [&](const AcornYear& one) {
+    return one.group == group && one.year == year && one.crop >= AcornCrop::good;
+  });
+}
+
 }  // namespace
 
 AcornRecord acorn_record(const Uuid& tree, OakGroup group, std::span<const AcornCount> counts,
-                         std::span<const GoodAcornYear> good_years, const AcornSettings& settings) {
+                         std::span<const AcornYear> years, const AcornSettings& settings) {
   AcornRecord record;
   if (group == OakGroup::none) return record;
   const AcornSettings::Group& limits = group == OakGroup::white ? settings.white : settings.red;
@@ -22,15 +28,12 @@ AcornRecord acorn_record(const Uuid& tree, OakGroup group, std::span<const Acorn
   bool always_poor = true;
   bool saw_a_good_year = false;
   for (const AcornCount& count : counts) {
-    if (count.tree != tree) continue;
+    const auto* tips = std::get_if<BranchTipCount>(&count.count);
+    if (count.tree.value != tree || tips == nullptr) continue;
     ++record.years;
-    sum += count.per_tip;
-    always_poor = always_poor && producer_of(count.per_tip, limits) == Producer::poor;
-    saw_a_good_year =
-        saw_a_good_year ||
-        std::any_of(good_years.begin(), good_years.end(), [&](const GoodAcornYear& good) {
-          return good.group == group && good.year == count.year;
-        });
+    sum += tips->per_tip;
+    always_poor = always_poor && producer_of(tips->per_tip, limits) == Producer::poor;
+    saw_a_good_year = saw_a_good_year || bore_well(years, group, count.year);
   }
   if (record.years == 0) return record;
   record.producer = producer_of(sum / record.years, limits);

@@ -65,7 +65,7 @@ struct ReleaseInput {
   StandFacts stand;
   std::map<Uuid, MapNearby> nearby;  ///< by tree; trees without a position are left out
   std::vector<AcornCount> acorns;
-  std::vector<GoodAcornYear> good_years;
+  std::vector<AcornYear> acorn_years;
 };
 
 /// The job that the stand needs.

@@ -15,7 +15,7 @@ std::vector<Traits> traits_of(const ReleaseInput& input) {
   for (const Species& s : know.species.rows()) species.emplace(s.code, &s);
   // Counts by tree, so that a wood of many trees is not walked once for each count.
   std::map<Uuid, std::vector<AcornCount>> counts;
-  for (const AcornCount& count : input.acorns) counts[count.tree].push_back(count);
+  for (const AcornCount& count : input.acorns) counts[count.tree.value].push_back(count);
 
   std::vector<Traits> traits;
   traits.reserve(input.graph.trees().size());
@@ -29,7 +29,7 @@ std::vector<Traits> traits_of(const ReleaseInput& input) {
     const auto own = counts.find(tree.id);
     if (own != counts.end()) {
       t.acorns =
-          acorn_record(tree.id, t.group(), own->second, input.good_years, know.settings.acorns);
+          acorn_record(tree.id, t.group(), own->second, input.acorn_years, know.settings.acorns);
     }
     traits.push_back(t);
   }

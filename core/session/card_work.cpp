@@ -103,9 +103,12 @@ bool is_needed(const LiveTract& live, const WalkTree& tree, WalkTreeId but) {
                              [&](const Contact* contact) { return contact->crop != but; });
 }
 
-/// Takes a tree out of the walk, and with it its mark.
+/// Takes a tree out of the walk, and with it its mark and its counts.
 void leave_walk(const LiveTract& live, const WalkTree& tree, Action& action) {
   if (const Mark* mark = live.mark_of(tree.id)) action.changes.emplace_back(Remove{mark->id});
+  for (const AcornCount* count : live.acorn_counts_of(tree.id)) {
+    action.changes.emplace_back(Remove{count->id});
+  }
   action.changes.emplace_back(Remove{tree.id});
 }
 

@@ -50,6 +50,10 @@ std::vector<Contact>& list_of(TractData& d, const Contact* /*kind*/) { return d.
 std::vector<Mark>& list_of(TractData& d, const Mark* /*kind*/) { return d.marks; }
 std::vector<MapLine>& list_of(TractData& d, const MapLine* /*kind*/) { return d.lines; }
 std::vector<Stump>& list_of(TractData& d, const Stump* /*kind*/) { return d.stumps; }
+std::vector<AcornCount>& list_of(TractData& d, const AcornCount* /*kind*/) {
+  return d.acorn_counts;
+}
+std::vector<AcornYear>& list_of(TractData& d, const AcornYear* /*kind*/) { return d.acorn_years; }
 
 const Stand* kind_of(const StandId& /*id*/) { return nullptr; }
 const Cruise* kind_of(const CruiseId& /*id*/) { return nullptr; }
@@ -61,6 +65,8 @@ const Contact* kind_of(const ContactId& /*id*/) { return nullptr; }
 const Mark* kind_of(const MarkId& /*id*/) { return nullptr; }
 const MapLine* kind_of(const MapLineId& /*id*/) { return nullptr; }
 const Stump* kind_of(const StumpId& /*id*/) { return nullptr; }
+const AcornCount* kind_of(const AcornCountId& /*id*/) { return nullptr; }
+const AcornYear* kind_of(const AcornYearId& /*id*/) { return nullptr; }
 
 }  // namespace
 
@@ -90,6 +96,7 @@ LiveTract::LiveTract(TractData data) : data_(std::move(data)) {
   for (const Contact& contact : data_.contacts) enter(contact);
   for (const Mark& mark : data_.marks) enter(mark);
   for (const Stump& stump : data_.stumps) enter(stump);
+  for (const AcornCount& count : data_.acorn_counts) enter(count);
 }
 
 template <class R>
@@ -142,6 +149,8 @@ void LiveTract::enter(const Stump& stump) {
 void LiveTract::leave(const Stump& stump) {
   if (stump.tree) stumps_.remove(stump.tree->value, stump.id.value);
 }
+void LiveTract::enter(const AcornCount& count) { acorns_.add(count.tree.value, count.id.value); }
+void LiveTract::leave(const AcornCount& count) { acorns_.remove(count.tree.value, count.id.value); }
 
 void LiveTract::enter(const WalkTree& tree) {
   walk_trees_.add(tree.stand.value, tree.id.value);
@@ -177,6 +186,8 @@ Uuid LiveTract::newest_id() const {
   raise_to(highest, data_.marks);
   raise_to(highest, data_.lines);
   raise_to(highest, data_.stumps);
+  raise_to(highest, data_.acorn_counts);
+  raise_to(highest, data_.acorn_years);
   return highest;
 }
 
@@ -222,6 +233,9 @@ std::vector<const Contact*> LiveTract::contacts_of(WalkTreeId crop) const {
 }
 std::vector<const Contact*> LiveTract::contacts_with(WalkTreeId neighbour) const {
   return all_in(data_.contacts, towards_.of(neighbour.value));
+}
+std::vector<const AcornCount*> LiveTract::acorn_counts_of(WalkTreeId tree) const {
+  return all_in(data_.acorn_counts, acorns_.of(tree.value));
 }
 
 }  // namespace oaklight

@@ -74,6 +74,8 @@ class LiveTract {
   [[nodiscard]] std::vector<const Contact*> contacts_of(WalkTreeId crop) const;
   /// The cards on which a tree stands as a neighbour.
   [[nodiscard]] std::vector<const Contact*> contacts_with(WalkTreeId neighbour) const;
+  /// Every count of acorns on one tree.
+  [[nodiscard]] std::vector<const AcornCount*> acorn_counts_of(WalkTreeId tree) const;
 
  private:
   template <class R>
@@ -99,9 +101,11 @@ class LiveTract {
   void leave(const Mark& mark);
   void enter(const Stump& stump);
   void leave(const Stump& stump);
+  void enter(const AcornCount& count);
+  void leave(const AcornCount& count);
 
   TractData data_;
-  IdGroups plots_, trees_, regens_, walk_trees_, contacts_, towards_, marks_, stumps_;
+  IdGroups plots_, trees_, regens_, walk_trees_, contacts_, towards_, marks_, stumps_, acorns_;
   std::map<std::string, WalkTreeId, std::less<>> tags_;
 };
 

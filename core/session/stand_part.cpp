@@ -28,6 +28,7 @@ void add_cards(const LiveTract& live, TractData& part) {
       }
     }
     if (const Mark* mark = live.mark_of(tree.id)) part.marks.push_back(*mark);
+    add_all(part.acorn_counts, live.acorn_counts_of(tree.id));
   }
 }
 
@@ -41,6 +42,7 @@ Result<TractData> stand_part(const LiveTract& live, StandId id) {
   part.stands = {*stand};
   part.cruises = live.data().cruises;
   part.lines = live.data().lines;
+  part.acorn_years = live.data().acorn_years;
   add_all(part.plots, live.plots_of(id));
   for (const Plot& plot : part.plots) {
     add_all(part.trees, live.trees_of(plot.id));
@@ -52,6 +54,7 @@ Result<TractData> stand_part(const LiveTract& live, StandId id) {
   sort_by_id(part.regens);
   sort_by_id(part.contacts);
   sort_by_id(part.marks);
+  sort_by_id(part.acorn_counts);
   return part;
 }
 

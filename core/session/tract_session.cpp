@@ -19,15 +19,17 @@ ImportReport counts_of(const TractData& data) {
   for (const WalkTree& tree : data.walk_trees)
     ++(tree.crop ? report.crop_trees : report.neighbours);
   report.lines = static_cast<int>(data.lines.size());
+  report.acorn_counts = static_cast<int>(data.acorn_counts.size());
+  report.acorn_years = static_cast<int>(data.acorn_years.size());
   return report;
 }
 
 /// "import plots.csv, trees.csv", as undo will show it.
 std::string import_label(const CruiseFiles& files) {
   std::string label = "import";
-  for (const auto* file : {&files.tract, &files.stands, &files.plots, &files.trees,
-                           &files.regeneration, &files.crop_trees, &files.map}) {
-    if (*file) label += (label == "import" ? " " : ", ") + (*file)->name;
+  for (const KnownFile& known : kKnownFiles) {
+    const auto& file = files.*known.slot;
+    if (file) label += (label == "import" ? " " : ", ") + file->name;
   }
   return label;
 }
@@ -72,6 +74,8 @@ Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
   put_all(data.walk_trees, action);
   put_all(data.contacts, action);
   put_all(data.lines, action);
+  put_all(data.acorn_counts, action);
+  put_all(data.acorn_years, action);
   const Status written = store_.apply(action);
   if (!written) return written.error();
   return counts_of(data);

@@ -194,6 +194,10 @@ struct Fields<WalkTree> {
     v.field("crop", r.crop);
     v.field("looked_sides", r.looked);
     v.field("slope_pct", r.slope);
+    v.reading("crown_n_hundredths", r.crown.north);
+    v.reading("crown_e_hundredths", r.crown.east);
+    v.reading("crown_s_hundredths", r.crown.south);
+    v.reading("crown_w_hundredths", r.crown.west);
   }
 };
 
@@ -265,6 +269,74 @@ struct Fields<Stump> {
     v.field("wound_place", r.wound_place);
     v.field("seen_on", r.seen_on);
     v.field("note", r.note);
+  }
+};
+
+/// The columns of an acorn count, which is one of two things in the model.
+struct AcornColumns {
+  std::string method;
+  std::optional<double> per_tip;
+  std::optional<int> tips;
+  std::optional<int> n30;
+
+  AcornColumns() = default;
+  explicit AcornColumns(const std::variant<BranchTipCount, TimedCount>& from) {
+    if (const auto* branches = std::get_if<BranchTipCount>(&from)) {
+      method = "branch_tips";
+      per_tip = branches->per_tip;
+      tips = branches->tips;
+    } else if (const auto* timed = std::get_if<TimedCount>(&from)) {
+      method = "timed";
+      n30 = timed->n30;
+    }
+  }
+  /// Nothing when the columns are no count.
+  [[nodiscard]] std::optional<std::variant<BranchTipCount, TimedCount>> value() const {
+    if (method == "branch_tips" && per_tip) return BranchTipCount{*per_tip, tips};
+    if (method == "timed" && n30) return TimedCount{*n30};
+    return std::nullopt;
+  }
+};
+
+template <>
+struct Fields<AcornCount> {
+  static constexpr std::string_view kTable = "acorn_count";
+  static AcornCount blank() { return {}; }
+  template <class V, class R>
+  static void visit(V& v, R& r) {
+    v.field("uid", r.id);
+    v.field("walk_tree_uid", r.tree);
+    v.field("year", r.year);
+    v.field("date", r.date);
+    AcornColumns columns;
+    if constexpr (V::kWrites) columns = AcornColumns(r.count);
+    v.field("method", columns.method);
+    v.field("per_tip", columns.per_tip);
+    v.field("tips", columns.tips);
+    v.field("n30", columns.n30);
+    if constexpr (!V::kWrites) {
+      const auto count = columns.value();
+      if (count) {
+        r.count = *count;
+      } else {
+        v.note("method");
+      }
+    }
+    v.field("note", r.note);
+  }
+};
+
+template <>
+struct Fields<AcornYear> {
+  static constexpr std::string_view kTable = "acorn_year";
+  static AcornYear blank() { return {}; }
+  template <class V, class R>
+  static void visit(V& v, R& r) {
+    v.field("uid", r.id);
+    v.field("oak_group", r.group);
+    v.field("year", r.year);
+    v.field("crop", r.crop);
+    v.field("source", r.source);
   }
 };
 

@@ -16,9 +16,9 @@
 namespace oaklight::store {
 
 /// The record tables in the order of the data dictionary; a table comes after those it points at.
-inline constexpr std::array<std::string_view, 12> kRecordTables = {
-    "tract",     "stand",   "cruise", "plot",     "tree",  "regen",
-    "walk_tree", "contact", "mark",   "map_line", "stump", "form_file"};
+inline constexpr std::array<std::string_view, 14> kRecordTables = {
+    "tract",   "stand", "cruise",   "plot",  "tree",        "regen",      "walk_tree",
+    "contact", "mark",  "map_line", "stump", "acorn_count", "acorn_year", "form_file"};
 
 /// A column that holds the uid of a record of another table.
 struct Reference {

@@ -12,9 +12,9 @@ namespace {
 
 template <class R>
 struct Kind {};
-using Kinds =
-    std::tuple<Kind<Tract>, Kind<Stand>, Kind<Cruise>, Kind<Plot>, Kind<Tree>, Kind<Regen>,
-               Kind<WalkTree>, Kind<Contact>, Kind<Mark>, Kind<MapLine>, Kind<Stump>>;
+using Kinds = std::tuple<Kind<Tract>, Kind<Stand>, Kind<Cruise>, Kind<Plot>, Kind<Tree>,
+                         Kind<Regen>, Kind<WalkTree>, Kind<Contact>, Kind<Mark>, Kind<MapLine>,
+                         Kind<Stump>, Kind<AcornCount>, Kind<AcornYear>>;
 
 /// The change of a row of R; nothing when the row is of another kind.
 template <class R>

@@ -29,13 +29,13 @@ struct StoreContext {
 /// files work; load() leaves it out.
 struct Remove {
   std::variant<StandId, CruiseId, PlotId, TreeId, RegenId, WalkTreeId, ContactId, MarkId, MapLineId,
-               StumpId>
+               StumpId, AcornCountId, AcornYearId>
       id;
 };
 
 /// One record as it shall be from now on: added when its id is new, corrected when the file has it.
 using Change = std::variant<Tract, Stand, Cruise, Plot, Tree, Regen, WalkTree, Contact, Mark,
-                            MapLine, Stump, Remove>;
+                            MapLine, Stump, AcornCount, AcornYear, Remove>;
 
 /// One thing that a person did. It is written whole or not at all, and undone in one step.
 struct Action {

@@ -140,6 +140,8 @@ Status check_all_records(SqliteHandle& db, const store::RecordTables& tables, Ch
   if (status) status = check_records<Mark>(db, tables, report);
   if (status) status = check_records<MapLine>(db, tables, report);
   if (status) status = check_records<Stump>(db, tables, report);
+  if (status) status = check_records<AcornCount>(db, tables, report);
+  if (status) status = check_records<AcornYear>(db, tables, report);
   if (status) status = check_records<store::FormFile>(db, tables, report);
   return status;
 }

@@ -26,6 +26,8 @@ constexpr std::string_view table_of(const ContactId&) { return Fields<Contact>::
 constexpr std::string_view table_of(const MarkId&) { return Fields<Mark>::kTable; }
 constexpr std::string_view table_of(const MapLineId&) { return Fields<MapLine>::kTable; }
 constexpr std::string_view table_of(const StumpId&) { return Fields<Stump>::kTable; }
+constexpr std::string_view table_of(const AcornCountId&) { return Fields<AcornCount>::kTable; }
+constexpr std::string_view table_of(const AcornYearId&) { return Fields<AcornYear>::kTable; }
 
 Error no_tract(const store::SqliteHandle& db) {
   return {ErrorCode::damaged, "The file holds no tract.", db.path().string() + "/tract",
@@ -93,6 +95,8 @@ Result<TractData> TractStore::load() const {
     if (status) status = load_table(db, tables, data.marks);
     if (status) status = load_table(db, tables, data.lines);
     if (status) status = load_table(db, tables, data.stumps);
+    if (status) status = load_table(db, tables, data.acorn_counts);
+    if (status) status = load_table(db, tables, data.acorn_years);
     if (!status) return status;
     auto links = store::find_broken_links(db, tables);
     if (!links) return links.error();

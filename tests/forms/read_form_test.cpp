@@ -41,7 +41,10 @@ TEST(TallyForm, ChoicesAreTheWordsOfTheModelAndNoOthers) {
   EXPECT_EQ(form_words("side"), enum_words<Side>());
   EXPECT_EQ(form_words("seen"), enum_words<Seen>());
   EXPECT_EQ(form_words("condition"), enum_words<Condition>());
-  EXPECT_EQ(tally_form().choices.size(), 9U) << "a list that this test does not know";
+  // Every oak of a known group bears; `none` is no choice here.
+  EXPECT_EQ(form_words("oak_group"), (std::set<std::string>{"white", "red"}));
+  EXPECT_EQ(form_words("acorn_crop"), enum_words<AcornCrop>());
+  EXPECT_EQ(tally_form().choices.size(), 11U) << "a list that this test does not know";
 }
 
 TEST(TallyForm, HasEveryFieldThatTheProgramKeeps) {

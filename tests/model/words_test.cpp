@@ -50,6 +50,7 @@ TEST(Words, AreWholeForEachStoredEnumeration) {
   expect_whole(Finding::hurt);
   expect_whole(Wound::broken);
   expect_whole(WoundPlace::crown);
+  expect_whole(AcornCrop::bumper);
 }
 
 TEST(Words, AreFoundInTheirExactSpellingOnly) {

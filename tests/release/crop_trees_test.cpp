@@ -130,9 +130,12 @@ TEST(Acorns, ARecordIsJudgedByItsMeanAndItsGroup) {
   const auto record = [&](OakGroup group, std::initializer_list<double> tips) {
     std::vector<AcornCount> counts;
     int year = 2020;
-    for (const double tip : tips) counts.push_back({tree, year++, tip});
-    return acorn_record(tree, group, counts, std::vector{GoodAcornYear{OakGroup::red, 2022}},
-                        settings);
+    for (const double tip : tips) {
+      counts.push_back({{}, WalkTreeId{tree}, year++, "", BranchTipCount{tip, {}}, ""});
+    }
+    const std::vector<AcornYear> years = {{{}, OakGroup::red, 2022, AcornCrop::good, ""},
+                                          {{}, OakGroup::white, 2022, AcornCrop::fair, ""}};
+    return acorn_record(tree, group, counts, years, settings);
   };
   EXPECT_EQ(record(OakGroup::white, {18}).producer, Producer::excellent);
   EXPECT_EQ(record(OakGroup::red, {18}).producer, Producer::good);

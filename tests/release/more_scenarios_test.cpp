@@ -86,12 +86,14 @@ ReleaseInput sacred_oak(double white, double red) {
     int year = 2023;
     for (const ReleaseTree& tree : input.graph.trees()) {
       if (tree.tag != tag) continue;
-      for (const double tip : tips) input.acorns.push_back({tree.id, year++, tip});
+      for (const double tip : tips) {
+        input.acorns.push_back({{}, WalkTreeId{tree.id}, year++, "", BranchTipCount{tip, {}}, ""});
+      }
     }
   };
   count("W13", {21, 4, 19});
   count("R15", {2, 1, 3});
-  input.good_years = {{OakGroup::red, 2025}};
+  input.acorn_years = {{{}, OakGroup::red, 2025, AcornCrop::good, ""}};
   return input;
 }
 
@@ -143,7 +145,7 @@ TEST(TheSacredOak, NeverCuttingAnOakCostsTheProvenOneASide) {
 
 TEST(TheSacredOak, WithoutAGoodYearNobodyCanTellAPoorTreeFromAPoorYear) {
   ReleaseInput input = sacred_oak(34, 26);
-  input.good_years.clear();
+  input.acorn_years.clear();
   const ReleasePlan plan = recommend(input);
   // Now a sound dominant oak: a fellow crop tree, and the two are a pair.
   EXPECT_THAT(cut_tags(plan), ElementsAre("maple"));

@@ -125,7 +125,7 @@ TEST_F(Damage, TheCheckCountsRecordsInUseAndRemovedOnes) {
   ASSERT_TRUE(worked(store.apply({"remove", {Remove{data_.trees[0].id}}})));
   const auto report = store.check().value();
   EXPECT_TRUE(report.problems.empty());
-  ASSERT_EQ(report.records.size(), 12U);
+  ASSERT_EQ(report.records.size(), 14U);
   EXPECT_EQ(report.records[0], (TableCount{"tract", 1, 0}));
   EXPECT_EQ(report.records[4], (TableCount{"tree", 0, 1}));
   EXPECT_EQ(report.records[6], (TableCount{"walk_tree", 2, 0}));

@@ -144,7 +144,7 @@ TEST_F(History, TellsWhoDidWhatAndWhenNewestFirst) {
   EXPECT_EQ(history[1].target, std::nullopt);
   EXPECT_EQ(history[2].label, "import");
   EXPECT_EQ(history[2].device, "tablet A");
-  EXPECT_EQ(history[2].rows, 12);  // every sample record, the tract among them
+  EXPECT_EQ(history[2].rows, 15);  // every sample record, the tract among them
   EXPECT_EQ(store_.history(1).value().size(), 1U);
 }
 
@@ -155,7 +155,7 @@ TEST_F(History, OnlyGrows) {
   ASSERT_TRUE(worked(store_.undo()));
   EXPECT_EQ(raw_sql("SELECT group_concat(kind) FROM user_action"),
             std::vector<std::string>{"do,do,undo,redo,undo"});
-  EXPECT_EQ(raw_sql("SELECT count(*) FROM change"), std::vector<std::string>{"16"});
+  EXPECT_EQ(raw_sql("SELECT count(*) FROM change"), std::vector<std::string>{"19"});
 }
 
 TEST_F(History, AnActionThatChangesNothingLeavesNoTrace) {

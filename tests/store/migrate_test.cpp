@@ -1,6 +1,8 @@
 // An older file becomes one of today, whole or not at all.
 #include "core/store/migrate.hpp"
 
+#include <algorithm>
+
 #include "core/base/embedded.hpp"
 #include "core/store/records.hpp"
 #include "tests/store/store_fixture.hpp"

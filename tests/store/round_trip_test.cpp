@@ -89,7 +89,8 @@ TEST_F(RoundTrip, EachKindOfRecordCanBeRemoved) {
       {Remove{data.stumps[0].id}, Remove{data.marks[0].id}, Remove{data.contacts[0].id},
        Remove{data.walk_trees[0].id}, Remove{data.walk_trees[1].id}, Remove{data.regens[0].id},
        Remove{data.trees[0].id}, Remove{data.plots[0].id}, Remove{data.cruises[0].id},
-       Remove{data.stands[0].id}, Remove{data.lines[0].id}}};
+       Remove{data.stands[0].id}, Remove{data.lines[0].id}, Remove{data.acorn_counts[0].id},
+       Remove{data.acorn_counts[1].id}, Remove{data.acorn_years[0].id}}};
   ASSERT_TRUE(worked(store.apply(all)));
   TractData bare;
   bare.tract = data.tract;

@@ -146,7 +146,8 @@ TEST_F(Schema, ChecksTakeExactlyTheWordsOfTheModel) {
       {"map_line", checked_words<LineKind>("kind")},
       {"stump", checked_words<Finding>("finding")},
       {"stump", checked_words<Wound>("wound")},
-      {"stump", checked_words<WoundPlace>("wound_place")}};
+      {"stump", checked_words<WoundPlace>("wound_place")},
+      {"acorn_year", checked_words<AcornCrop>("crop")}};
   for (const auto& [name, words] : wanted)
     EXPECT_NE(table(name).find(words), std::string::npos) << name << ": " << words;
 }

@@ -100,6 +100,9 @@ TractData sample_records(IdSource& ids, bool full) {
                  ""}};
   data.lines = {{ids.next_id<MapLineTag>(), LineKind::trail, "", false, {}}};
   data.stumps = {{.id = ids.next_id<StumpTag>(), .finding = Finding::not_marked}};
+  data.acorn_counts = {{ids.next_id<AcornCountTag>(), crop, 2025, "", BranchTipCount{0.0, {}}, ""}};
+  data.acorn_years = {
+      {ids.next_id<AcornYearTag>(), OakGroup::white, full ? 2025 : 2024, AcornCrop::poor, ""}};
   if (!full) return data;
 
   data.stands[0].walked = Acres{12.5};
@@ -124,6 +127,7 @@ TractData sample_records(IdSource& ids, bool full) {
   data.walk_trees[0].looked = Sides::all();
   data.walk_trees[0].position = place;
   data.walk_trees[0].slope = Percent{-12.5};
+  data.walk_trees[0].crown = {tape_ft(11.5), tape_ft(0.0), {}, tape_ft(9.75)};
   data.contacts[0].sides = {Side::north, Side::west};
   data.contacts[0].seen = Seen::touches;
   data.contacts[0].distance = tape_m(5.21);
@@ -154,6 +158,12 @@ TractData sample_records(IdSource& ids, bool full) {
                     place,
                     "2027-02-20",
                     kOddText};
+  data.acorn_counts[0].date = "2025-08-20";
+  data.acorn_counts[0].count = BranchTipCount{14.25, 8};
+  data.acorn_counts[0].note = kOddText;
+  data.acorn_counts.push_back({ids.next_id<AcornCountTag>(), crop, 2025, "", TimedCount{37}, ""});
+  data.acorn_years[0].crop = AcornCrop::bumper;
+  data.acorn_years[0].source = kOddText;
   return data;
 }
 
@@ -172,6 +182,8 @@ Action as_action(const TractData& data, const std::string& label) {
   add(data.marks);
   add(data.lines);
   add(data.stumps);
+  add(data.acorn_counts);
+  add(data.acorn_years);
   return action;
 }
 

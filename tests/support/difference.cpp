@@ -36,8 +36,8 @@ auto fields(const Regen& r) {
   return std::tie(a, b, c, d, e);
 }
 auto fields(const WalkTree& r) {
-  const auto& [a, b, c, d, e, f, g, h] = r;
-  return std::tuple_cat(std::tie(a, b, c, e, f, g, h), fields(d));
+  const auto& [a, b, c, d, e, f, g, h, i] = r;
+  return std::tuple_cat(std::tie(a, b, c, e, f, g, h, i), fields(d));
 }
 auto fields(const Contact& r) {
   const auto& [a, b, c, d, e, f, g] = r;
@@ -55,6 +55,14 @@ auto fields(const Stump& r) {
   const auto& [a, b, c, d, e, f, g, h, i, j, k, l, m] = r;
   return std::tie(a, b, c, d, e, f, g, h, i, j, k, l, m);
 }
+auto fields(const AcornCount& r) {
+  const auto& [a, b, c, d, e, f] = r;
+  return std::tie(a, b, c, d, e, f);
+}
+auto fields(const AcornYear& r) {
+  const auto& [a, b, c, d, e] = r;
+  return std::tie(a, b, c, d, e);
+}
 
 template <class R>
 std::string difference_of(const char* kind, const std::vector<R>& a, const std::vector<R>& b) {
@@ -71,14 +79,16 @@ std::string difference_of(const char* kind, const std::vector<R>& a, const std::
 
 std::string difference(const TractData& a, const TractData& b) {
   const auto& [tract, stands, cruises, plots, trees, regens, walk_trees, contacts, marks, lines,
-               stumps] = a;
+               stumps, acorn_counts, acorn_years] = a;
   return difference_of<Tract>("tract", {tract}, {b.tract}) +
          difference_of("stand", stands, b.stands) + difference_of("cruise", cruises, b.cruises) +
          difference_of("plot", plots, b.plots) + difference_of("tree", trees, b.trees) +
          difference_of("regen", regens, b.regens) +
          difference_of("walk_tree", walk_trees, b.walk_trees) +
          difference_of("contact", contacts, b.contacts) + difference_of("mark", marks, b.marks) +
-         difference_of("line", lines, b.lines) + difference_of("stump", stumps, b.stumps);
+         difference_of("line", lines, b.lines) + difference_of("stump", stumps, b.stumps) +
+         difference_of("acorn_count", acorn_counts, b.acorn_counts) +
+         difference_of("acorn_year", acorn_years, b.acorn_years);
 }
 
 }  // namespace oaklight::test
