@@ -96,6 +96,30 @@
         <translation>Llega al dosel: un poco de luz de arriba</translation>
     </message>
     <message>
+        <source>White oak group</source>
+        <translation>Robles blancos</translation>
+    </message>
+    <message>
+        <source>Red oak group</source>
+        <translation>Robles rojos</translation>
+    </message>
+    <message>
+        <source>Poor</source>
+        <translation>Mala</translation>
+    </message>
+    <message>
+        <source>Fair</source>
+        <translation>Regular</translation>
+    </message>
+    <message>
+        <source>Good</source>
+        <translation>Buena</translation>
+    </message>
+    <message>
+        <source>Bumper crop</source>
+        <translation>Cosecha abundante</translation>
+    </message>
+    <message>
         <source>Overtopped</source>
         <translation>Suprimido</translation>
     </message>
