@@ -6,6 +6,7 @@
 
 #include "core/measure/basal_area.hpp"
 #include "core/measure/plot_geometry.hpp"
+#include "core/sample/visits.hpp"
 
 namespace oaklight {
 namespace {
@@ -19,6 +20,7 @@ struct PlotPlace {
   const Plot* plot = nullptr;
   std::size_t stand = 0;
   std::optional<int> index;
+  bool earlier = false;  ///< of a visit that a newer one replaces
 };
 
 /// One stand while its sample is put together. The first fault found is the one told.
@@ -73,8 +75,8 @@ void take_design(Draft& draft, const Plot& plot, const Cruise& cruise) {
   }
 }
 
-/// Two plots of one label in one stand are one plot seen twice, by mistake or years apart: as two
-/// they would claim an error that is too small.
+/// Two plots of one label in one stand are one plot seen twice, by mistake or in cruises without a
+/// day: as two they would claim an error that is too small.
 void refuse_same_labels(Draft& draft) {
   std::map<std::string_view, int> seen;
   for (const Plot* plot : draft.sample.plots) {
@@ -82,7 +84,8 @@ void refuse_same_labels(Draft& draft) {
     draft.blame(
         {ErrorCode::duplicate,
          "Plot " + plot->label + " of stand " + draft.sample.stand->name + " is there twice.",
-         plot_path(draft, *plot), "Give it another name, or estimate one visit at a time."});
+         plot_path(draft, *plot),
+         "Give it another name; or, where it was visited twice, give both cruises their day."});
   }
 }
 
@@ -130,8 +133,11 @@ Status Builder::place_plots() {
                    "The data are not whole; read the file again."};
     }
   }
+  const VisitsLeftOut left_out = visits_left_out(data_);
   for (auto& [id, place] : places_) {
     Draft& draft = drafts_[place.stand];
+    place.earlier = left_out.contains({place.plot->stand, place.plot->cruise});
+    if (place.earlier) continue;
     take_design(draft, *place.plot, *cruises.at(place.plot->cruise));
     draft.sample.planned += place.plot->status == PlotStatus::planned ? 1 : 0;
     draft.sample.skipped += place.plot->status == PlotStatus::skipped ? 1 : 0;
@@ -144,6 +150,7 @@ Status Builder::place_plots() {
 }
 
 void Builder::add_tree(Draft& draft, const PlotPlace& place, const Tree& tree) {
+  if (place.earlier) return;
   if (place.plot->status != PlotStatus::measured) {
     draft.blame({ErrorCode::contradiction,
                  "Plot " + place.plot->label + " is " + std::string(word_of(place.plot->status)) +
@@ -187,6 +194,7 @@ Status Builder::add_trees() {
 }
 
 void Builder::add_regen(Draft& draft, const PlotPlace& place, const Regen& regen) {
+  if (place.earlier) return;
   const std::string path = plot_path(draft, *place.plot);
   if (!place.index) {
     draft.blame({ErrorCode::contradiction,

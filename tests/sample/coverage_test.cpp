@@ -8,6 +8,7 @@
 #include <random>
 #include <vector>
 
+#include "core/sample/paired.hpp"
 #include "core/sample/share.hpp"
 #include "core/sample/stratified.hpp"
 
@@ -90,6 +91,80 @@ TEST(Coverage, OfSharesStaysNearWhatItClaimsEvenWhenRare) {
     EXPECT_GT(static_cast<double>(held) / kRepeats, 0.92) << truth;
     EXPECT_LT(static_cast<double>(held) / kRepeats, 0.99) << truth;
   }
+}
+
+/// Two stands of 12 and 8 plots, two visits, weighted 3 to 1.
+struct TwoVisits {
+  std::vector<double> sizes{30.0, 10.0};
+  std::vector<PairedValues> pairs;
+};
+
+/// What the error of the change would be if the visits had nothing to do with each other.
+double separate_se(const TwoVisits& visits) {
+  double variance = 0.0;
+  for (const auto visit : {&PairedValues::first, &PairedValues::second}) {
+    std::vector<Stratum> strata;
+    for (std::size_t h = 0; h < visits.pairs.size(); ++h) {
+      const auto& values = visits.pairs[h].*visit;
+      strata.push_back({visits.sizes[h],
+                        moments_of(values, static_cast<int>(values.size())).value(), std::nullopt});
+    }
+    const double se = stratified_mean(strata, Confidence{}).value().se.value();
+    variance += se * se;
+  }
+  return std::sqrt(variance);
+}
+
+struct Tally {
+  int held = 0, narrower = 0;
+  double paired_variance = 0.0, separate_variance = 0.0;
+};
+
+/// Plots spread by 30 about 100 ft2; between the visits each loses 15, spread by 8. In `moved`
+/// plots the second visit is drawn anew, as if it had gone to other ground.
+Tally simulate(bool moved) {
+  Draw draw;
+  Tally tally;
+  for (int i = 0; i < kRepeats; ++i) {
+    TwoVisits visits;
+    for (const int n : {12, 8}) {
+      PairedValues p;
+      p.first = draw.plots(n, 100.0, 30.0);
+      const auto elsewhere = draw.plots(n, 100.0, 30.0);
+      const auto loss = draw.plots(n, -15.0, 8.0);
+      for (std::size_t k = 0; k < loss.size(); ++k) {
+        p.second.push_back((moved ? elsewhere[k] : p.first[k]) + loss[k]);
+      }
+      visits.pairs.push_back(std::move(p));
+    }
+    const auto c = paired_change(visits.sizes, visits.pairs, Confidence{}).value();
+    const double separate = separate_se(visits);
+    tally.held += *c.lo <= -15.0 && -15.0 <= *c.hi ? 1 : 0;
+    tally.narrower += *c.se < separate ? 1 : 0;
+    tally.paired_variance += *c.se * *c.se / kRepeats;
+    tally.separate_variance += separate * separate / kRepeats;
+  }
+  return tally;
+}
+
+TEST(Coverage, OfAChangeOnTheSamePlotsIsWhatItClaimsByTheSmallerPairedError) {
+  const Tally tally = simulate(false);
+  EXPECT_NEAR(static_cast<double>(tally.held) / kRepeats, 0.95, band(0.95));
+  EXPECT_EQ(tally.narrower, kRepeats);
+  // Derived: variance of the mean is w^2 s^2 / n over stands, w 0.75 and 0.25; s^2 is 8^2 for the
+  // pairs, 30^2 + (30^2 + 8^2) for two separate errors. Within 2 %: four errors of a mean
+  // of 10,000 sample variances on some 14 degrees of freedom.
+  const double share = 0.75 * 0.75 / 12.0 + 0.25 * 0.25 / 8.0;
+  EXPECT_NEAR(tally.paired_variance, 64.0 * share, 0.02 * 64.0 * share);
+  EXPECT_NEAR(tally.separate_variance, 1864.0 * share, 0.02 * 1864.0 * share);
+}
+
+TEST(Coverage, OfAChangeOnOtherPlotsIsWhatItClaimsAndGainsNothing) {
+  const Tally tally = simulate(true);
+  EXPECT_NEAR(static_cast<double>(tally.held) / kRepeats, 0.95, band(0.95));
+  // Derived: without anything in common the two errors are one and the same on average.
+  EXPECT_NEAR(tally.paired_variance / tally.separate_variance, 1.0, 0.02);
+  EXPECT_NEAR(static_cast<double>(tally.narrower) / kRepeats, 0.5, 0.05);
 }
 
 }  // namespace

@@ -119,8 +119,11 @@ SpeciesTable test_species() {
   return SpeciesTable(std::move(rows));
 }
 
-OracleCruise read_oracle_points(const std::string& source_dir) {
-  const std::string folder = source_dir + "/tests/golden/oracle/";
+namespace {
+
+/// One visit to the points of stands A, B and C.
+OracleCruise read_points(const std::string& folder, const std::string& points,
+                         const std::string& trees) {
   TestCruise cruise(PointDesign{10.0, UnitSystem::us});
   OracleCruise oracle;
   std::map<std::string, StandId> stands;
@@ -128,21 +131,33 @@ OracleCruise read_oracle_points(const std::string& source_dir) {
     stands[r.at("stand")] = cruise.stand(r.at("stand"), number_in(r, "acres"));
   }
   std::map<std::string, PlotId> plots;
-  for (const Record& r : read_records(folder + "cruise_points.csv")) {
+  for (const Record& r : read_records(folder + points)) {
     const bool empty = r.at("tally") == "0";
-    plots[r.at("stand") + r.at("point")] =
+    const std::string label = r.at("stand") + r.at("point");
+    plots[label] =
         cruise.plot(stands.at(r.at("stand")), empty ? PlotStatus::empty : PlotStatus::measured);
-    oracle.measured.push_back(r.at("measured") == "1");
+    cruise.data.plots.back().label = label;
+    oracle.measured.push_back(r.contains("measured") && r.at("measured") == "1");
   }
-  for (const Record& r : read_records(folder + "cruise_trees.csv")) {
+  for (const Record& r : read_records(folder + trees)) {
     cruise.tree(plots.at(r.at("stand") + r.at("point")), fia_of(r.at("species")),
                 number_in(r, "dbh_in"));
     oracle.letters.push_back(r.at("species"));
-    oracle.cubic_feet.push_back(
-        r.at("volume_cuft").empty() ? std::nullopt : std::optional(number_in(r, "volume_cuft")));
+    const bool told = r.contains("volume_cuft") && !r.at("volume_cuft").empty();
+    oracle.cubic_feet.push_back(told ? std::optional(number_in(r, "volume_cuft")) : std::nullopt);
   }
   oracle.data = std::move(cruise.data);
   return oracle;
+}
+
+}  // namespace
+
+OracleCruise read_oracle_points(const std::string& source_dir) {
+  return read_points(source_dir + "/tests/golden/oracle/", "cruise_points.csv", "cruise_trees.csv");
+}
+
+OracleCruise read_oracle_later(const std::string& source_dir) {
+  return read_points(source_dir + "/tests/golden/oracle/", "later_points.csv", "later_trees.csv");
 }
 
 OracleCruise read_oracle_fixed(const std::string& source_dir) {

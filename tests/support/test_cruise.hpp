@@ -39,6 +39,8 @@ struct OracleCruise {
 };
 OracleCruise read_oracle_points(const std::string& source_dir);  ///< stands A, B, C
 OracleCruise read_oracle_fixed(const std::string& source_dir);   ///< stand D
+/// The second visit to A, B and C. No cubic feet there.
+OracleCruise read_oracle_later(const std::string& source_dir);
 /// "WO" is 802. 0 for letters that are not in the cruise.
 int fia_of(const std::string& letters);
 
