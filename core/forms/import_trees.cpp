@@ -81,25 +81,48 @@ void check_reach(const FilledRow& row, Dbh dbh, const CruiseEntry& cruise, Fault
                   : "Take the row out, or correct the distance.");
 }
 
-void check_tag(ImportJob& job, const FilledRow& row, std::map<std::string, int>& tags) {
+/// Who wears a tag: trees of the tract, and the line of the file that gave it (0: none yet).
+struct TagUse {
+  std::vector<const Tree*> in_tract;
+  int line = 0;
+};
+using Tags = std::map<std::string, TagUse>;
+
+/// Whether the row is a later visit to the very tree that wears the tag in the tract: the same plot
+/// by its label, in another cruise.
+bool is_measured_again(const ImportJob& job, const FilledRow& row, const TagUse& use) {
+  const auto stand = job.stands.find(row.text("stand"));
+  const auto entry = job.plots.find(std::pair(row.text("stand"), row.text("plot")));
+  if (stand == job.stands.end() || entry == job.plots.end()) return false;
+  const auto cruise = job.cruises.find(entry->second.cruise);
+  if (cruise == job.cruises.end()) return false;
+  return std::ranges::all_of(use.in_tract, [&](const Tree* tree) {
+    const auto& plots = job.existing.plots;
+    const auto plot = std::ranges::find(plots, tree->plot, &Plot::id);
+    return plot != plots.end() && plot->stand == stand->second && plot->label == row.text("plot") &&
+           plot->cruise != cruise->second.cruise.id;
+  });
+}
+
+void check_tag(ImportJob& job, const FilledRow& row, Tags& tags) {
   const std::string tag = row.text("tag");
   if (tag.empty()) return;
   if (row.get<std::int64_t>("stems").value_or(1) > 1) {
     row.fault(job.faults, "tag", ErrorCode::contradiction, "One tag is given to several stems.",
               "Give each stem a row of its own, or take the tag out.");
   }
-  const auto [first, fresh] = tags.emplace(tag, row.line());
-  if (!fresh) {
-    const std::string where = first->second == 0
-                                  ? "in the tract already."
-                                  : "on line " + std::to_string(first->second) + " already.";
-    row.fault(job.faults, "tag", ErrorCode::duplicate, "Tag \"" + tag + "\" is " + where,
-              "A tag names one tree of the tract; put the plot before the number, like 7-12.");
-  }
+  TagUse& use = tags[tag];
+  const bool in_file = use.line != 0;
+  if (!in_file) use.line = row.line();
+  if (!in_file && is_measured_again(job, row, use)) return;
+  if (!in_file && use.in_tract.empty()) return;
+  const std::string where =
+      in_file ? "on line " + std::to_string(use.line) + " already." : "in the tract already.";
+  row.fault(job.faults, "tag", ErrorCode::duplicate, "Tag \"" + tag + "\" is " + where,
+            "A tag names one tree of the tract; put the plot before the number, like 7-12.");
 }
 
-void import_tree(ImportJob& job, const FilledRow& row, Told& told,
-                 std::map<std::string, int>& tags) {
+void import_tree(ImportJob& job, const FilledRow& row, Told& told, Tags& tags) {
   check_tag(job, row, tags);
   PlotEntry* plot = find_plot(job, row, told);
   if (!plot) return;
@@ -167,9 +190,9 @@ void import_regen(ImportJob& job, const FilledRow& row, Told& told,
 
 void import_trees(ImportJob& job) {
   Told told;
-  std::map<std::string, int> tags;
+  Tags tags;
   for (const Tree& tree : job.existing.trees) {
-    if (!tree.tag.empty()) tags.emplace(tree.tag, 0);
+    if (!tree.tag.empty()) tags[tree.tag].in_tract.push_back(&tree);
   }
   for (const auto& row : job.tables.trees.rows()) {
     import_tree(job, FilledRow(job.tables.trees, row), told, tags);

@@ -84,6 +84,21 @@ TEST(ImportIntoTract, ALaterCruiseMayUseThePlotLabelsAgain) {
   EXPECT_TRUE(import_into_existing(files).faults.empty());
 }
 
+TEST(ImportIntoTract, ATreeKeepsItsTagWhenALaterCruiseMeasuresItAgain) {
+  CruiseFiles files;
+  files.plots = {"plots.csv",
+                 "cruise,stand,plot,status,baf_ft2_ac\n"
+                 "points 2036,Ridge,1,measured,10\npoints 2036,Ridge,2,measured,10\n"};
+  const std::string head = "stand,plot,species,dbh_in,tag\n";
+  files.trees = {"trees.csv", head + "Ridge,1,QUAL,16.0,901\nRidge,2,QUAL,9.0,905\n"};
+  EXPECT_TRUE(import_into_existing(files).faults.empty());
+  files.trees->text = head + "Ridge,2,QUAL,16.0,901\nRidge,1,QUAL,9.0,905\n";
+  EXPECT_EQ(short_faults(import_into_existing(files).faults), Wants{"duplicate trees.csv:2:tag"})
+      << "901 stands on plot 1";
+  files.trees->text = head + "Ridge,1,QUAL,16.0,901\nRidge,2,QUAL,9.0,901\n";
+  EXPECT_EQ(short_faults(import_into_existing(files).faults), Wants{"duplicate trees.csv:3:tag"});
+}
+
 TEST(ImportIntoTract, TreesOfAKnownPlotNeedItsRow) {
   CruiseFiles files;
   files.trees = {"trees.csv", "stand,plot,species,dbh_in\nRidge,1,QUAL,16.0\nRidge,9,QUAL,16.0\n"};
