@@ -2,6 +2,8 @@
 
 #include <optional>
 
+#include "core/release/closing.hpp"
+
 namespace oaklight {
 namespace {
 
@@ -233,6 +235,7 @@ Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
   s.cautions = read_cautions(r);
   s.worth = read_worth(r);
   if (r.first_fault()) return *r.first_fault();
+  if (const auto years = YearSettings::from(book); !years) return years.error();
   return s;
 }
 
