@@ -19,6 +19,10 @@ int main(int argc, char** argv) {
   add_recommend(app, exit_code);
   add_explain(app, exit_code);
   add_packet(app, exit_code);
+  add_compare(app, exit_code);
+#ifdef OAKLIGHT_PAPER
+  add_sheet(app, exit_code);
+#endif
   add_check(app, exit_code);
   try {
     app.parse(argc, argv);

@@ -55,8 +55,9 @@ const std::map<std::string, std::set<std::string>> kMayInclude = [] {
   may["store"] = {"base", "units", "model", "forms"};
   may["session"] = {"base",  "units",   "model",   "measure", "sample", "stand",
                     "place", "release", "handoff", "forms",   "store"};
+  // One form drives the screen, the check of a CSV and the printed sheet: paper reads it too.
   may["paper"] = {"base",  "units",   "model", "measure", "sample",
-                  "stand", "release", "place", "handoff"};
+                  "stand", "release", "place", "handoff", "forms"};
   may["command"] = may["session"];
   may["command"].insert({"session", "paper"});
   return may;
