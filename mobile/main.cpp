@@ -31,7 +31,8 @@ int main(int argc, char* argv[]) {
                                    QStringLiteral("Do not trust the screen's own size."),
                                    QStringLiteral("N"));
   const QCommandLineOption controls(
-      QStringLiteral("controls"), QStringLiteral("Write into FILE where each control is, always."),
+      QStringLiteral("controls"),
+      QStringLiteral("Say in FILE where each control is, whenever there is a FILE.ask."),
       QStringLiteral("FILE"));
   parser.addOptions({self_test, folder, density, controls});
   parser.addPositionalArgument(QStringLiteral("tract"), QStringLiteral("Tract file to open."),

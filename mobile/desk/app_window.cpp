@@ -1,6 +1,5 @@
 #include "mobile/desk/app_window.hpp"
 
-#include <QAccessible>
 #include <QDir>
 #include <QFont>
 #include <QGuiApplication>
@@ -9,10 +8,8 @@
 #include <QQmlComponent>
 #include <QQuickStyle>
 #include <QQuickWindow>
-#include <QSaveFile>
 #include <QScreen>
 #include <QStandardPaths>
-#include <QTimer>
 #include <iostream>
 
 #include "mobile/desk/control_list.hpp"
@@ -41,20 +38,6 @@ QIcon app_icon() {
         drawings.requestImage(QStringLiteral("oaklight"), nullptr, QSize(side, side))));
   }
   return icon;
-}
-
-/// Keeps a file in step with the controls of a window: written beside it and renamed, so that a
-/// reader never meets half of it.
-void list_controls(const QQuickWindow& window, const QString& path, QTimer& timer) {
-  QAccessible::setActive(true);
-  QObject::connect(&timer, &QTimer::timeout, &timer, [&window, path, last = QString()]() mutable {
-    const QString lines = control_lines(window);
-    if (lines == last) return;
-    last = lines;
-    QSaveFile file(path);
-    if (file.open(QIODevice::WriteOnly) && file.write(lines.toUtf8()) >= 0) file.commit();
-  });
-  timer.start(50);
 }
 
 /// The engine's theme, before any page asks for it.
@@ -126,6 +109,13 @@ void AppWindow::translate() {
   model_.retranslate();
 }
 
+bool AppWindow::busy() {
+  Workspace* open = model_.workspace();
+  return open != nullptr &&
+         (open->tract().busy() || open->stand()->busy() || open->light()->busy() ||
+          open->marks()->busy() || open->marks()->packet()->busy());
+}
+
 int run_app(QGuiApplication& app, const AppOptions& options) {
   AppWindow shown(options);
   bool loaded = shown.load();
@@ -137,8 +127,11 @@ int run_app(QGuiApplication& app, const AppOptions& options) {
     }
   } else if (loaded) {
     shown.window()->show();
-    QTimer lister;
-    if (!options.controls.isEmpty()) list_controls(*shown.window(), options.controls, lister);
+    std::unique_ptr<ControlAnswers> answers;
+    if (!options.controls.isEmpty()) {
+      answers = std::make_unique<ControlAnswers>(*shown.window(), options.controls,
+                                                 [&shown] { return shown.busy(); });
+    }
     return app.exec();
   }
   for (const QString& warning : shown.warnings()) std::cerr << warning.toStdString() << '\n';

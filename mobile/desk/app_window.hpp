@@ -18,7 +18,7 @@ struct AppOptions {
   QString folder;  ///< for settings and tract files; "": where this system keeps such things
   QString tract;   ///< file to open; "": the last one, or the demo tract
   double pixelsPerMm = 0.0;  ///< logical pixels; 0: as the screen says
-  QString controls;          ///< file that always says where each control is, for tests; "": none
+  QString controls;          ///< file that answers where each control is, for tests; "": none
   bool selfTest = false;
 };
 
@@ -40,6 +40,8 @@ class AppWindow {
   [[nodiscard]] QQmlApplicationEngine& engine() { return engine_; }
   /// What the QML engine complained of; a sound app leaves it empty.
   [[nodiscard]] const QStringList& warnings() const { return warnings_; }
+  /// Something is being saved or computed, and what is shown may change by itself.
+  [[nodiscard]] bool busy();
 
  private:
   void resize();
