@@ -6,8 +6,8 @@
 namespace {
 
 // Row T14 of the field requirements.
-constexpr qint64 kRainMs = 30;
-constexpr qint64 kPalmMs = 3000;
+constexpr quint64 kRainMs = 30;
+constexpr quint64 kPalmMs = 3000;
 constexpr qsizetype kSleevePoints = 3;
 
 }  // namespace
@@ -44,9 +44,9 @@ int TouchField::cellAt(QQuickItem* cells, QPointF at) const {
 
 bool TouchField::moved(QPointF at) const { return QLineF(pressed_at_, at).length() > slip_; }
 
-void TouchField::press(QPointF at) {
+void TouchField::press(QPointF at, quint64 time) {
   pressed_at_ = at;
-  held_.start();
+  pressed_time_ = time;
   slid_ = false;
   species_ = cellAt(species_cells_, at);
   down_ = true;
@@ -64,14 +64,15 @@ void TouchField::move(QPointF at) {
   point(counts ? cellAt(class_cells_, at) : -1);
 }
 
-void TouchField::lift(QPointF at) {
+void TouchField::lift(QPointF at, quint64 time) {
   if (!down_) return;
   slid_ = slid_ || moved(at);
   const int species = species_;
   const bool slid = slid_;
   const bool by_touch = finger_ >= 0;  // a mouse has neither drops nor palms
-  const bool brief = by_touch && held_.elapsed() < kRainMs && !slid;
-  const bool rested = by_touch && held_.elapsed() > kPalmMs && !slid;
+  const quint64 held = time - pressed_time_;
+  const bool brief = by_touch && held < kRainMs && !slid;
+  const bool rested = by_touch && held > kPalmMs && !slid;
   const bool counts = species < 0 || slid;
   const int touched = counts ? cellAt(class_cells_, at) : -1;
   const bool same_species = species >= 0 && (!slid || cellAt(species_cells_, at) == species);
@@ -109,20 +110,22 @@ void TouchField::touchEvent(QTouchEvent* event) {
   for (const QEventPoint& point : event->points()) {
     if (point.state() == QEventPoint::Pressed && !down_) {
       finger_ = point.id();
-      press(point.position());
+      press(point.position(), event->timestamp());
     } else if (down_ && point.id() == finger_) {
       if (point.state() == QEventPoint::Updated) move(point.position());
-      if (point.state() == QEventPoint::Released) lift(point.position());
+      if (point.state() == QEventPoint::Released) lift(point.position(), event->timestamp());
     }
   }
 }
 
 void TouchField::mousePressEvent(QMouseEvent* event) {
-  if (!down_) press(event->position());
+  if (!down_) press(event->position(), event->timestamp());
 }
 void TouchField::mouseMoveEvent(QMouseEvent* event) {
   if (down_) move(event->position());
 }
-void TouchField::mouseReleaseEvent(QMouseEvent* event) { lift(event->position()); }
+void TouchField::mouseReleaseEvent(QMouseEvent* event) {
+  lift(event->position(), event->timestamp());
+}
 void TouchField::mouseUngrabEvent() { cancel(); }
 void TouchField::touchUngrabEvent() { cancel(); }

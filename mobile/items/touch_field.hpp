@@ -1,7 +1,6 @@
 #pragma once
 
 #include <QtQml/qqmlregistration.h>
-#include <QElapsedTimer>
 #include <QPointer>
 #include <QQuickItem>
 
@@ -56,9 +55,9 @@ class TouchField : public QQuickItem {
   void touchUngrabEvent() override;
 
  private:
-  void press(QPointF at);
+  void press(QPointF at, quint64 time);
   void move(QPointF at);
-  void lift(QPointF at);
+  void lift(QPointF at, quint64 time);
   void cancel();
   void point(int dbhClass);
   [[nodiscard]] int cellAt(QQuickItem* cells, QPointF at) const;
@@ -73,5 +72,5 @@ class TouchField : public QQuickItem {
   int species_ = -1;
   int pointed_class_ = -1;
   QPointF pressed_at_;
-  QElapsedTimer held_;
+  quint64 pressed_time_ = 0;  ///< of the event, ms: a busy program makes no drop of a finger
 };

@@ -152,7 +152,7 @@ void TallyViewModel::tally(int speciesRow, int classRow) {
   const Species* species = species_.at(speciesRow);
   if (species != nullptr) pinCode(species->code);
   if (!pinned_) return say(last_, tr("Choose a species first."));
-  record(*pinned_, classes_[static_cast<std::size_t>(classRow)].middle);
+  record(Place::classes, *pinned_, classes_[static_cast<std::size_t>(classRow)].middle);
 }
 
 void TallyViewModel::tallyDigits(const QString& digits) {
@@ -160,8 +160,7 @@ void TallyViewModel::tallyDigits(const QString& digits) {
   if (!pinned_) return say(last_, tr("Choose a species first."));
   const auto dbh = oaklight::dbh_from_digits(digits.toStdString(), system());
   if (!dbh) return say(last_, sentence_of(dbh.error()));
-  last_touch_.reset();  // whoever typed it meant it
-  record(*pinned_, *dbh);
+  record(Place::keypad, *pinned_, *dbh);
 }
 
 QString TallyViewModel::readDigits(const QString& digits) const {
@@ -174,16 +173,18 @@ void TallyViewModel::again() {
   const auto trees =
       plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
   if (locked_ || trees.empty()) return;
-  record(trees.back()->facts.species, trees.back()->facts.dbh);
+  record(Place::again, trees.back()->facts.species, trees.back()->facts.dbh);
 }
 
-void TallyViewModel::record(SpeciesCode species, Dbh dbh) {
+void TallyViewModel::record(Place place, SpeciesCode species, Dbh dbh) {
   const qint64 at = now_();
-  const bool twice = last_touch_ && last_touch_->species == species &&
-                     last_touch_->tenths == dbh.tenths() && at - last_touch_->at < kDoubleTapMs;
+  // Digits are never the bounce of a finger: whoever typed them meant them.
+  const bool twice = place != Place::keypad && last_touch_ && last_touch_->place == place &&
+                     last_touch_->species == species && last_touch_->tenths == dbh.tenths() &&
+                     at - last_touch_->at < kDoubleTapMs;
   if (twice) return say(last_, tr("double?"));
   if (!plot_.id()) return say(last_, closed());
-  last_touch_ = Touch{species, dbh.tenths(), at};
+  last_touch_ = Touch{place, species, dbh.tenths(), at};
   const auto plot = *plot_.id();
   desk_.submit(
       [this, plot, species, dbh] {

@@ -83,7 +83,9 @@ class TallyViewModel : public QObject {
  private:
   void enterPlot();
   void fillSpecies();
-  void record(oaklight::SpeciesCode species, oaklight::Dbh dbh);
+  /// Where a tree was asked for: a finger bounces on one place.
+  enum class Place { classes, keypad, again };
+  void record(Place place, oaklight::SpeciesCode species, oaklight::Dbh dbh);
   void say(const QString& last, const QString& doubt);
   [[nodiscard]] const oaklight::Plot* plot() const;
   [[nodiscard]] const oaklight::Cruise* cruise() const;
@@ -113,6 +115,7 @@ class TallyViewModel : public QObject {
   QElapsedTimer timer_;
   Now now_;
   struct Touch {
+    Place place = Place::classes;
     oaklight::SpeciesCode species;
     std::int32_t tenths = 0;
     qint64 at = 0;

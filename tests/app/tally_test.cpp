@@ -109,6 +109,21 @@ TEST_F(Tally, T13_TheSameCellTappedAgainAtOnceIsOneTree) {
   EXPECT_EQ(trees().size(), 2U);
 }
 
+TEST_F(Tally, T13_AnotherButtonAtOnceIsNoBounceOfTheFinger) {
+  begin();
+  qint64 now = 1000;
+  tally().setNow([&now] { return now; });
+  tap(species(0));
+  tap(class_name("12"));
+  now += 100;
+  tap(QStringLiteral("Same again"));
+  EXPECT_EQ(trees().size(), 2U);
+  now += 349;
+  tap(QStringLiteral("Same again"));
+  EXPECT_EQ(trees().size(), 2U);
+  EXPECT_EQ(tally().doubt(), "double?");
+}
+
 TEST_F(Tally, T12_ASecondFingerMakesNoSecondTree) {
   begin();
   tap(species(0));
