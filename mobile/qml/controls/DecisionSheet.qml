@@ -96,18 +96,6 @@ Sheet {
             placeholderText: qsTr("Or in your own words")
             Accessible.name: qsTr("The reason, in your own words")
         }
-        TapButton {
-            Layout.fillWidth: true
-            visible: sheet.verdict >= 0
-            text: sheet.verdict >= 0 ? qsTr("Decide: %1").arg(sheet.card.verdicts[sheet.verdict]) : ""
-            main: true
-            large: true
-            enabled: why.text.trim() !== ""
-            onClicked: {
-                sheet.card.overrule(sheet.row, sheet.verdict, why.text);
-                sheet.close();
-            }
-        }
         Item {
             Layout.preferredHeight: Theme.gap
         }
@@ -143,6 +131,19 @@ Sheet {
                 sheet.card.remove(sheet.row);
                 sheet.close();
             }
+        }
+    }
+    // Below all that scrolls: whoever told why finds at once how to go on.
+    TapButton {
+        Layout.fillWidth: true
+        visible: sheet.verdict >= 0
+        text: sheet.verdict >= 0 ? qsTr("Decide: %1").arg(sheet.card.verdicts[sheet.verdict]) : ""
+        main: true
+        large: true
+        enabled: why.text.trim() !== ""
+        onClicked: {
+            sheet.card.overrule(sheet.row, sheet.verdict, why.text);
+            sheet.close();
         }
     }
 }

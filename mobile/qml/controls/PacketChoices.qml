@@ -73,13 +73,4 @@ ColumnLayout {
         visible: text !== ""
         text: choices.packet.summary
     }
-    Words {
-        Layout.fillWidth: true
-        visible: text !== ""
-        text: choices.packet.notice
-        font.bold: true
-        wrapMode: Text.WrapAnywhere
-        Accessible.role: Accessible.AlertMessage
-        Accessible.name: text
-    }
 }

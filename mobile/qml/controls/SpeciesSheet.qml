@@ -32,6 +32,7 @@ Sheet {
         Layout.fillHeight: true
         clip: true
         reuseItems: true
+        cacheBuffer: 0  // rows ahead of need are cancelled with a complaint when the list changes
         model: sheet.viewModel.found
         delegate: TapButton {
             required property int index

@@ -97,13 +97,6 @@ Sheet {
         }
         TapButton {
             Layout.fillWidth: true
-            text: qsTr("Save stand")
-            main: true
-            large: true
-            onClicked: sheet.save()
-        }
-        TapButton {
-            Layout.fillWidth: true
             visible: sheet.row >= 0
             text: qsTr("Add plots")
             onClicked: {
@@ -111,5 +104,12 @@ Sheet {
                 sheet.plotsAsked(sheet.row);
             }
         }
+    }
+    TapButton {
+        Layout.fillWidth: true
+        text: qsTr("Save stand")
+        main: true
+        large: true
+        onClicked: sheet.save()
     }
 }

@@ -14,6 +14,7 @@ ListView {
 
     clip: true
     reuseItems: true
+    cacheBuffer: 0  // rows ahead of need are cancelled with a complaint when the list changes
     boundsBehavior: Flickable.StopAtBounds
     onMovementStarted: list.scrolled = true
 }

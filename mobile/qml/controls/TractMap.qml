@@ -12,8 +12,9 @@ PictureItem {
     Accessible.role: Accessible.Graphic
     Accessible.name: map.words
 
-    TapHandler {
-        gesturePolicy: TapHandler.ReleaseWithinBounds
-        onTapped: point => map.viewModel.tap(map.inDrawing(point.position), map.lengthInDrawing(Theme.slip), map.inDrawing(Qt.point(map.width, map.height)))
+    // An area and no handler: a handler would be reached through a sheet that lies above it.
+    MouseArea {
+        anchors.fill: parent
+        onClicked: mouse => map.viewModel.tap(map.inDrawing(Qt.point(mouse.x, mouse.y)), map.lengthInDrawing(Theme.slip), map.inDrawing(Qt.point(map.width, map.height)))
     }
 }
