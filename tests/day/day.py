@@ -1,216 +1,325 @@
-#!/usr/bin/env python3
-"""One day in the woods, done on the real app from outside it.
+#!/usr/bin/python3
+"""One day in the woods, done on the real app from outside it, by pointer, touch and keys.
 
-A tract is made, plots are tallied, one of them empty, a tree is tallied wrongly and undone, and the app is
-killed in the middle and started again. Afterwards the file is read by programs that are not the app. Crop
-tree cards and the packet are not part of it yet.
+A tract is made; five plots are tallied, one of them empty; a wrong tree is undone; contacts that must not count
+are made; the app is killed in the middle and started again; six crop tree cards are filled in, the stand is
+decided and one verdict overruled; the packet is looked at and made. Afterwards tract file and packet are read by
+programs that are not the app (outside.py).
 
-    day.py BIN_FOLDER PICTURE_FOLDER      (needs Xvfb, xdotool, ImageMagick and ogrinfo)
+    day.py BIN_FOLDER PICTURE_FOLDER [phone]
+
+`phone`: a shorter day at 412 x 915 pixels. Needs the packages of .ci/packages.txt.
 """
 
-import os
-import signal
-import subprocess
 import sys
 import tempfile
-import time
 from pathlib import Path
 
-PATIENCE = 20.0  # seconds to wait for a control
-SIZE = (1280, 800)
-TREES_ON_THE_LONG_PLOT = 30
-MOST_TAPS = 65
+import outside
+from tablet import Tablet, middle
+
+MOST_TAPS = 65  # for a plot of 30 trees
+TREES_BY_TAPS = 30
+TALLIED = ["northern red oak", "white oak", "red maple"]  # the stand's set always begins with oaks and maples
+KEYED = ["98", "123", "150", "171", "86", "142", "110", "95", "134"]  # tenths of an inch
+CLASSES = [10, 12, 14, 16, 18]
+
+# A card: species and DBH of the oak; on each side the neighbours (species, DBH, crown seen), or that it is open.
+OPEN = "open"
+CARDS = [
+    ("white oak", "16.2", {"North": [("red maple", "10.4", "Touches")], "East": [("red maple", "11.8", "Touches")],
+                           "South": OPEN, "West": [("pignut hickory", "8.0", "Stays below")]}),
+    ("northern red oak", "15.1", {"North": [("red maple", "9.2", "Touches")], "East": OPEN,
+                                  "South": [("bigtooth aspen", "12.1", "Touches")],
+                                  "West": [("red maple", "9.0", "Clear gap")]}),
+    ("black oak", "14.4", {"North": [("red maple", "8.6", "Touches"), ("sassafras", "6.3", "Stays below")],
+                           "East": [("bigtooth aspen", "11.2", "Touches")],
+                           "South": [("pignut hickory", "9.8", "Touches")], "West": OPEN}),
+    ("scarlet oak", "13.2", {"North": [("red maple", "7.8", "Touches")], "East": [("red maple", "10.0", "Touches")],
+                             "South": OPEN, "West": OPEN}),
+    ("white oak", "18.0", {"North": OPEN, "East": [("American beech", "9.6", "Reaches over")],
+                           "South": [("red maple", "12.1", "Touches")], "West": [("blackgum", "9.6", "Clear gap")]}),
+    ("chestnut oak", "12.8", {"North": [("red maple", "10.6", "Touches")], "East": OPEN,
+                              "South": [("red maple", "9.4", "Touches")],
+                              "West": [("bigtooth aspen", "10.8", "Touches")]}),
+]
+SEEN = {"Touches": "touches", "Reaches over": "over", "Stays below": "below", "Clear gap": "none"}
+# FIA species codes, as published by the USDA Forest Service.
+CODES = {"red maple": 316, "American beech": 531, "bigtooth aspen": 743, "blackgum": 693, "black oak": 837,
+         "chestnut oak": 832, "northern red oak": 833, "pignut hickory": 403, "sassafras": 931, "scarlet oak": 806,
+         "white oak": 802}
+REASON = "A den or nest is in it."
 
 
-class App:
-    """The app on a screen of its own, pressed by a pointer that belongs to another program."""
-
-    def __init__(self, bin_folder, folder):
-        self.bin = bin_folder
-        self.folder = folder
-        self.list = folder / "controls.txt"
-        self.taps = 0
-        self.display = f":{100 + os.getpid() % 400}"
-        self.screen = subprocess.Popen(
-            ["Xvfb", self.display, "-screen", "0", f"{SIZE[0]}x{SIZE[1]}x24", "-nolisten", "tcp"],
-            stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-        self.env = dict(os.environ, DISPLAY=self.display, QT_QPA_PLATFORM="xcb", QT_QUICK_BACKEND="software",
-                        XDG_RUNTIME_DIR=str(folder))
-        time.sleep(1.0)
-        self.start()
-
-    def start(self):
-        self.list.unlink(missing_ok=True)
-        self.log = open(self.folder / "app.log", "a", encoding="utf-8")
-        self.process = subprocess.Popen(
-            [self.bin / "oaklight-tablet", "--folder", self.folder, "--pixels-per-mm", "5.9",
-             "--controls", self.list], env=self.env, stdout=self.log, stderr=self.log)
-        self.wait(lambda: self.controls(), "the first page")
-
-    def kill(self):
-        self.process.send_signal(signal.SIGKILL)
-        self.process.wait()
-
-    def close(self):
-        self.process.terminate()
-        self.process.wait()
-        self.screen.terminate()
-        self.screen.wait()
-
-    def xdotool(self, *words):
-        subprocess.run(["xdotool", *map(str, words)], env=self.env, check=True)
-
-    def controls(self):
-        """What can be pressed now: (name, x, y) of each control's middle, topmost last."""
-        try:
-            lines = self.list.read_text(encoding="utf-8").splitlines()
-        except FileNotFoundError:
-            return []
-        found = []
-        for line in lines:
-            x, y, width, height, name = line.split("\t", 4)
-            found.append((name, int(x) + int(width) // 2, int(y) + int(height) // 2))
-        return found
-
-    def wait(self, holds, what):
-        end = time.monotonic() + PATIENCE
-        while time.monotonic() < end:
-            answer = holds()
-            if answer:
-                return answer
-            if self.process.poll() is not None:
-                raise SystemExit(f"the app ended while we waited for {what}")
-            time.sleep(0.05)
-        names = "\n  ".join(name for name, _, _ in self.controls())
-        raise SystemExit(f"waited in vain for {what}; there are\n  {names}")
-
-    def find(self, name):
-        def look():
-            hits = [c for c in self.controls() if c[0] == name or c[0].startswith(name + ":")]
-            return hits[-1] if hits else None
-        return self.wait(look, f"a control named {name!r}")
-
-    def has(self, start):
-        return any(name.startswith(start) for name, _, _ in self.controls())
-
-    def reach(self, name):
-        """Scrolls until a control lies on the glass."""
-        for _ in range(40):
-            _, x, y = self.find(name)
-            if 10 < y < SIZE[1] - 60:
-                return x, y
-            self.xdotool("mousemove", x, SIZE[1] // 2, "click", 5 if y > 0 else 4)
-            time.sleep(0.4)
-        raise SystemExit(f"{name!r} cannot be scrolled to")
-
-    def tap(self, name):
-        x, y = self.reach(name)
-        self.taps += 1
-        self.xdotool("mousemove", x, y, "mousedown", 1)
-        time.sleep(0.06)
-        self.xdotool("mouseup", 1)
-        time.sleep(0.12)
-
-    def slide(self, name, to):
-        """Press, slide, lift: one gesture."""
-        _, x, y = self.find(name)
-        self.taps += 1
-        self.xdotool("mousemove", x, y, "mousedown", 1)
-        time.sleep(0.05)
-        _, to_x, to_y = self.find(to)
-        self.xdotool("mousemove", (x + to_x) // 2, (y + to_y) // 2)
-        self.xdotool("mousemove", to_x, to_y, "mouseup", 1)
-        time.sleep(0.12)
-
-    def type(self, text):
-        self.xdotool("type", "--delay", "15", text)
-        time.sleep(0.1)
-
-    def page(self, name):
-        self.tap(name)
-        time.sleep(0.3)
-
-    def picture(self, path):
-        subprocess.run(["import", "-window", "root", str(path)], env=self.env, check=True)
+def make_tract(tablet):
+    """At the table, by pointer and keys."""
+    tablet.by_pointer = True
+    tablet.tap("Skip")
+    tablet.tap("I look up. Begin")
+    tablet.gone("I look up. Begin")
+    tablet.tap("Tract files")
+    tablet.write("Name of a new tract", "Test Ridge")
+    tablet.tap("Make a new tract")
+    tablet.tap("Design of the cruise")  # the demo tract has its design already
+    tablet.tap("10")
+    tablet.tap("Save the design")
+    tablet.gone("Save the design")
+    tablet.tap("Add a stand")
+    tablet.write("Name of the stand", "North")
+    tablet.write("Area, acres", "12")
+    tablet.tap("Save stand")
+    tablet.gone("Save stand")
+    tablet.tap("Add plots")
+    tablet.tap("5")
+    tablet.tap("Add plots")
+    tablet.gone("How many to add")
+    tablet.by_pointer = False
 
 
-def read(bin_folder, tract, *words):
-    return subprocess.run([bin_folder / "oaklight", *words[:1], tract, *words[1:]], check=True, text=True,
-                          capture_output=True).stdout
+def page(tablet, name):
+    """Goes to a page: by the names at the edge, or by the sheet of them where there is no room."""
+    if not tablet.has(name):
+        tablet.tap("Pages")
+    tablet.tap(name)
 
 
-def make_tract(app):
-    app.tap("Skip")
-    app.tap("I look up. Begin")
-    app.tap("Tract files")
-    app.tap("Name of a new tract")
-    app.type("Test Ridge")
-    app.tap("Make a new tract")
-    app.find("Design of the cruise")  # the demo tract has its design already
-    app.tap("Add a stand")
-    app.tap("Name of the stand")
-    app.type("North")
-    app.tap("Area, acres")
-    app.type("12")
-    app.tap("Save stand")
-    app.tap("Design of the cruise")
-    app.tap("10")
-    app.tap("Save the design")
-    app.tap("Add plots")
-    app.tap("5")
-    app.tap("Add plots")
-    time.sleep(0.5)
-    if app.has("Close"):
-        app.tap("Close")
+def start_plot(tablet):
+    page(tablet, "Walk")
+    tablet.tap("Start plot")
+    tablet.find("Keypad")
 
 
-def tally_plot(app, trees):
-    app.page("Walk")
-    app.tap("Start plot")
-    app.find("Keypad")
-    before = app.taps
-    species = ["northern red oak", "white oak", "red maple"]
+def count_is(tablet, trees):
+    tablet.reads(f"trees: {trees}")
+
+
+def tally_by_taps(tablet, trees):
+    """Each tree by two taps: species, then class; a species that is pinned already needs no tap."""
     for i in range(trees):
-        app.slide(species[i % 3], f"{10 + 2 * (i % 5)}, diameter class")
-    return app.taps - before
+        tablet.tap(TALLIED[i % 3])
+        tablet.tap(f"{CLASSES[i % 5]}, diameter class")
+        count_is(tablet, i + 1)
+
+
+def tally_by_slides(tablet, trees, before=0):
+    for i in range(trees):
+        tablet.slide(TALLIED[i % 3], f"{CLASSES[i % 5]}, diameter class")
+        count_is(tablet, before + i + 1)
+
+
+def tally_by_keypad(tablet, diameters):
+    tablet.tap("white oak")
+    tablet.tap("Keypad")
+    for digits in diameters:
+        for digit in digits:
+            tablet.tap(digit)
+        tablet.tap("Record")
+    tablet.tap("Close")
+    count_is(tablet, len(diameters))
+
+
+def contacts_that_do_not_count(tablet, trees):
+    """While one finger is down a second makes no tree, three at once make none, a slide off the cells none."""
+    cells = [middle(tablet.find(f"{size}, diameter class").seen) for size in (10, 14, 18)]
+    glass = tablet.glass
+    glass.down(cells[0], 0)
+    glass.down(cells[1], 1)
+    glass.up(cells[1], 1)
+    tablet.look()
+    count_is(tablet, trees)
+    glass.up(cells[0], 0)
+    count_is(tablet, trees + 1)  # one finger, one tree
+    tablet.tap("Undo")
+    count_is(tablet, trees)
+    for finger, cell in enumerate(cells):
+        glass.down(cell, finger)
+    for finger, cell in enumerate(cells):
+        glass.up(cell, finger)
+    glass.down(cells[2])
+    glass.move(middle(tablet.find("Keypad").seen))
+    glass.up(middle(tablet.find("Keypad").seen))
+    # A tree that counts comes after them in time: had they made one, there would be two.
+    tablet.slide("white oak", "12, diameter class")
+    count_is(tablet, trees + 1)
+    tablet.tap("Undo")
+    count_is(tablet, trees)
+
+
+def tally_five_plots(tablet, pictures):
+    before = tablet.taps
+    start_plot(tablet)
+    tally_by_taps(tablet, TREES_BY_TAPS)
+    by_taps = tablet.taps - before
+    tablet.picture(pictures / "day_tally.png")
+    tablet.slide("red maple", "20, diameter class")  # a wrong tree
+    count_is(tablet, TREES_BY_TAPS + 1)
+    tablet.tap("Undo")
+    count_is(tablet, TREES_BY_TAPS)
+    contacts_that_do_not_count(tablet, TREES_BY_TAPS)
+    tablet.kill()
+    tablet.start()
+    page(tablet, "Tally")
+    count_is(tablet, TREES_BY_TAPS)
+
+    before = tablet.taps
+    start_plot(tablet)
+    tally_by_slides(tablet, 12)
+    by_slides = tablet.taps - before
+    start_plot(tablet)
+    tally_by_keypad(tablet, KEYED)
+    start_plot(tablet)
+    tally_by_slides(tablet, 10)
+    tablet.tap("Same again")
+    count_is(tablet, 11)
+    page(tablet, "Walk")
+    tablet.tap("Empty plot")
+    tablet.reads("All plots: 5 done, 0 to do")
+    tablet.picture(pictures / "day_walk.png")
+    return by_taps, by_slides
+
+
+def name_tree(tablet, species, dbh):
+    tablet.tap("Species")
+    tablet.write("Search for a species", species)
+    tablet.tap(species)
+    tablet.tap("Diameter (DBH)")
+    for digit in dbh.replace(".", ""):
+        tablet.tap(digit)
+    tablet.tap("Take it over")
+
+
+def fill_card(tablet, species, dbh, sides):
+    tablet.tap("New crop tree")
+    name_tree(tablet, species, dbh)
+    tablet.tap("Codominant")
+    tablet.tap("Save")
+    tablet.find("All cards")
+    for side, neighbours in sides.items():
+        if neighbours == OPEN:
+            tablet.tap(f"{side}:")
+            tablet.tap("Looked: it is open")
+            tablet.find(f"{side}: open")
+            continue
+        for other, size, seen in neighbours:
+            tablet.tap(f"{side}:")
+            tablet.tap("A neighbour stands here")
+            name_tree(tablet, other, size)
+            tablet.tap(seen)
+            tablet.tap("Save")
+            tablet.gone("On these sides of the crop tree")
+    tablet.tap("All cards")
+
+
+def decide(tablet, pictures):
+    """Says how much was walked, decides the stand, and overrules one verdict with a reason."""
+    page(tablet, "Tract")
+    tablet.tap("North")
+    tablet.write("Walked for marking, acres", "12")
+    tablet.tap("Save stand")
+    tablet.gone("Save stand")
+    page(tablet, "Light")
+    tablet.tap("Decide this stand")
+    tablet.reads(f"{len(tagged())} tree(s) decided.")
+    tablet.tap("1 white oak")
+    tablet.picture(pictures / "day_card.png")
+    tablet.reads("2  red maple 10.4 in, touches, N. Take, decided by the rules.")
+    tablet.tap("2  red maple")
+    tablet.tap("Keep")
+    tablet.tap(REASON)
+    tablet.tap("Decide: Keep")
+    tablet.reads(f"2  red maple 10.4 in, touches, N. Keep, decided by hand. {REASON}")
+    tablet.tap("All cards")
+
+
+def make_packet(tablet, pictures):
+    """Looks at each page, then writes the files. Returns trees to take as the page Marks says, and pages."""
+    page(tablet, "Marks")
+    taken = int(tablet.find("Take (").name[len("Take ("):-1])
+    tablet.picture(pictures / "day_marks.png")
+    tablet.tap("Packet to hand over")
+    pages = int(tablet.reads("Page 1 of ").split()[-1])
+    for number in range(2, pages + 1):
+        tablet.tap("Next page")
+        tablet.reads(f"Page {number} of {pages}")
+    tablet.picture(pictures / "day_packet.png")
+    tablet.tap("Make the packet")
+    told = tablet.find("Written: ", press=False)
+    assert told.seen[3] == told.box[3], "where the packet lies is told out of sight"
+    return taken, pages, Path(told.name.rsplit(" in the folder ", 1)[1])
+
+
+def tagged():
+    """Each tree of the cards in the order in which it got its tag: 1, 2, ..."""
+    trees = []
+    for species, dbh, sides in CARDS:
+        trees.append((species, dbh))
+        for neighbours in sides.values():
+            if neighbours != OPEN:
+                trees += [(species, dbh) for species, dbh, _ in neighbours]
+    return trees
+
+
+def check_tally(tract):
+    codes = [CODES[name] for name in TALLIED]
+    slid = [(codes[i % 3], 10 * CLASSES[i % 5]) for i in range(TREES_BY_TAPS)]
+    wanted = {"1": ("measured", slid), "2": ("measured", slid[:12]),
+              "3": ("measured", [(CODES["white oak"], int(dbh)) for dbh in KEYED]),
+              "4": ("measured", slid[:10] + [slid[9]]), "5": ("empty", [])}
+    outside.equal(outside.trees_by_plot(tract), wanted, "the tally")
+
+
+def check_cards(tract):
+    found = outside.cards(tract)
+    outside.equal(len(found), len(CARDS), "crop trees")
+    for (species, dbh, sides), card in zip(CARDS, found.values()):
+        looked = {side[0] for side, seen in sides.items() if seen == OPEN}
+        neighbours = [(CODES[other], tenths(size), side[0], SEEN[seen]) for side, there in sides.items()
+                      if there != OPEN for other, size, seen in there]
+        outside.equal((card[0], card[1], card[3]), (CODES[species], tenths(dbh), neighbours), "a card")
+        assert looked <= set(card[2].split("|")), f"sides seen open: {card[2]} where {looked} was expected"
+
+
+def tenths(dbh):
+    return int(dbh.replace(".", ""))
+
+
+def whole_day(tablet, pictures):
+    make_tract(tablet)
+    by_taps, by_slides = tally_five_plots(tablet, pictures)
+    page(tablet, "Light")
+    for card in CARDS:
+        fill_card(tablet, *card)
+    decide(tablet, pictures)
+    return by_taps, by_slides, make_packet(tablet, pictures)
 
 
 def main():
     bin_folder, pictures = Path(sys.argv[1]).resolve(), Path(sys.argv[2])
     pictures.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory(prefix="oaklight-day-") as name:
-        folder = Path(name)
-        folder.chmod(0o700)
-        app = App(bin_folder, folder)
+        tablet = Tablet(bin_folder, Path(name))
         try:
-            make_tract(app)
-            taps = tally_plot(app, TREES_ON_THE_LONG_PLOT)
-            app.picture(pictures / "day_tally.png")
-            assert taps <= MOST_TAPS, f"{taps} taps for {TREES_ON_THE_LONG_PLOT} trees"
-            app.slide("red maple", "20, diameter class")  # a wrong tree
-            app.tap("Undo")
-            app.kill()
-            app.start()
-            for trees in (3, 4, 2):
-                tally_plot(app, trees)
-            app.page("Walk")
-            app.tap("Empty plot")
-            time.sleep(0.5)
-            app.picture(pictures / "day_walk.png")
+            by_taps, by_slides, (taken, pages, packet) = whole_day(tablet, pictures)
+        except BaseException:
+            tablet.glass.picture(pictures / "day_failed.png")
+            raise
         finally:
-            app.close()
-        tract = folder / "Test-Ridge.gpkg"
-        print(read(bin_folder, tract, "check"))
-        rows = subprocess.run(
-            ["ogrinfo", "-q", "-ro", tract, "-sql",
-             "SELECT (SELECT count(*) FROM tree WHERE deleted = 0) AS trees,"
-             " (SELECT count(*) FROM plot WHERE deleted = 0 AND status = 'measured') AS measured,"
-             " (SELECT count(*) FROM plot WHERE deleted = 0 AND status = 'empty') AS empty"],
-            check=True, text=True, capture_output=True).stdout
-        wanted = {"trees": TREES_ON_THE_LONG_PLOT + 9, "measured": 4, "empty": 1}
-        for word, count in wanted.items():
-            assert f"{word} (Integer" in rows and f"= {count}\n" in rows.split(word, 1)[1].split("\n", 1)[0] + "\n", rows
-        print(f"{TREES_ON_THE_LONG_PLOT} trees took {taps} taps; {wanted} are in the file")
+            tablet.close()
+        outside.equal(tablet.complaints(), "", "what the app wrote on its error stream")
+        assert by_taps <= MOST_TAPS, f"{by_taps} taps for {TREES_BY_TAPS} trees"
+
+        tract = Path(name) / "Test-Ridge.gpkg"
+        print(outside.check_records(bin_folder, tract))
+        check_tally(tract)
+        check_cards(tract)
+        marks = outside.marks(tract)
+        outside.equal(len(marks), len(tagged()), "marks")
+        outside.equal({tag: mark for tag, mark in marks.items() if mark[2]}, {"2": ("keep", None, 1, REASON)},
+                      "decided by hand")
+        outside.equal(sum(mark[0] == "take" for mark in marks.values()), taken, "trees to take")
+        cut = outside.check_packet(packet, "logger", marks, pages)
+        print(f"{TREES_BY_TAPS} trees by taps: {by_taps} contacts; 12 trees by slides: {by_slides} contacts; "
+              f"{tablet.glass.contacts} contacts in all; {cut} trees to cut on {pages} pages")
 
 
 if __name__ == "__main__":
