@@ -37,6 +37,9 @@ TallyViewModel::TallyViewModel(TractDesk& desk, CurrentPlot& plot, Settings& set
   now_ = [this] { return timer_.elapsed(); };
   connect(&plot, &CurrentPlot::changed, this, &TallyViewModel::enterPlot);
   connect(&desk, &TractDesk::changed, this, [this](const auto&) {
+    last_ = lastText();  // also when that tree is undone or corrected
+    doubt_.clear();
+    emit readingChanged();
     emit figuresChanged();
     emit plotChanged();
   });
@@ -85,9 +88,7 @@ void TallyViewModel::enterPlot() {
     classes_.erase(classes_.begin() + class_room_, classes_.end());
   fillSpecies();
   last_touch_.reset();
-  const auto trees =
-      plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
-  say(trees.empty() ? QString() : textOf(*trees.back()), {});
+  say(lastText(), {});
   emit plotChanged();
   emit figuresChanged();
 }
@@ -215,6 +216,12 @@ QString TallyViewModel::textOf(SpeciesCode species, Dbh dbh) const {
 QString TallyViewModel::textOf(const Tree& tree) const {
   const QString text = textOf(tree.facts.species, tree.facts.dbh);
   return tree.facts.status == oaklight::TreeStatus::dead ? tr("%1, dead").arg(text) : text;
+}
+
+QString TallyViewModel::lastText() const {
+  const auto trees =
+      plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
+  return trees.empty() ? QString() : textOf(*trees.back());
 }
 
 QStringList TallyViewModel::lastTrees() const {

@@ -87,6 +87,8 @@ class TallyViewModel : public QObject {
   enum class Place { classes, keypad, again };
   void record(Place place, oaklight::SpeciesCode species, oaklight::Dbh dbh);
   void say(const QString& last, const QString& doubt);
+  /// The last tree of the plot; "" without one.
+  [[nodiscard]] QString lastText() const;
   [[nodiscard]] const oaklight::Plot* plot() const;
   [[nodiscard]] const oaklight::Cruise* cruise() const;
   [[nodiscard]] oaklight::UnitSystem system() const;

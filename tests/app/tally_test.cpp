@@ -86,6 +86,19 @@ TEST_F(Tally, S1_FiveTapsForAMeasuredDiameter) {
   EXPECT_EQ(trees().size(), 2U) << "the keypad stays open";
 }
 
+TEST_F(Tally, F1_WhatIsReadBackIsNeverATreeThatWasUndone) {
+  begin();
+  tap(species(0));
+  for (const char* size : {"10", "12"}) tap(class_name(size));
+  EXPECT_EQ(tally().reading(), species(0) + " 12.0 in");
+  tap(QStringLiteral("Undo"));
+  EXPECT_EQ(tally().reading(), species(0) + " 10.0 in");
+  tap(QStringLiteral("Undo"));
+  EXPECT_EQ(tally().reading(), "");
+  tap(QStringLiteral("Redo"));
+  EXPECT_EQ(tally().reading(), species(0) + " 10.0 in");
+}
+
 TEST_F(Tally, F6_NoKeypadHasADecimalKey) {
   begin();
   tap(species(0));
