@@ -53,7 +53,10 @@ bool Theme::phone() const { return std::min(window_.width, window_.height) < mm(
 bool Theme::wide() const { return window_.width > window_.height && window_.width >= mm(kWideMm); }
 double Theme::columnWidth() const { return std::min(mm(62.0), window_.width); }
 
-double Theme::sheetWidth() const { return std::min(mm(130.0), window_.width - 2 * edge()); }
+double Theme::sheetWidth() const {
+  // Three keys for gloved fingers need a phone's whole width.
+  return std::min(mm(130.0), window_.width - (phone() ? 0.0 : 2 * edge()));
+}
 double Theme::sheetHeight() const { return std::min(mm(150.0), window_.height - 2 * edge()); }
 
 QColor Theme::ground() const { return colours().ground; }

@@ -43,6 +43,7 @@ GridLayout {
             Layout.fillWidth: true
             Layout.fillHeight: true
             Layout.preferredWidth: 1
+            Layout.minimumWidth: Theme.touchSmall  // rather less wide than off the glass
             letters: Theme.figure
             text: modelData
             onClicked: pad.type(modelData)
@@ -52,6 +53,7 @@ GridLayout {
         Layout.fillWidth: true
         Layout.fillHeight: true
         Layout.preferredWidth: 1
+        Layout.minimumWidth: Theme.touchSmall
         text: pad.cornerText
         visible: pad.cornerText !== ""
         onClicked: pad.corner()
@@ -65,6 +67,7 @@ GridLayout {
         Layout.fillWidth: true
         Layout.fillHeight: true
         Layout.preferredWidth: 1
+        Layout.minimumWidth: Theme.touchSmall
         letters: Theme.figure
         text: "0"
         onClicked: pad.type("0")
@@ -73,6 +76,7 @@ GridLayout {
         Layout.fillWidth: true
         Layout.fillHeight: true
         Layout.preferredWidth: 1
+        Layout.minimumWidth: Theme.touchSmall
         text: qsTr("Delete digit")
         enabled: pad.digits !== ""
         onClicked: pad.digits = pad.digits.slice(0, -1)

@@ -9,6 +9,12 @@ ColumnLayout {
     required property PacketViewModel packet
     property alias above: top.data
 
+    function turn(by: int) {
+        pages.packet.turn(by);
+        scroll.contentY = paper.y;  // below the choices, where they stand above it
+        scroll.returnToBounds();
+    }
+
     spacing: Theme.pad
 
     Flickable {
@@ -33,6 +39,8 @@ ColumnLayout {
                 visible: !Theme.wide
             }
             Rectangle {
+                id: paper
+
                 Layout.fillWidth: true
                 visible: pages.packet.pages > 0
                 implicitHeight: sheet.implicitHeight
@@ -64,24 +72,21 @@ ColumnLayout {
             Layout.preferredWidth: 1
             text: qsTr("Page before")
             enabled: pages.packet.page > 0
-            onClicked: {
-                pages.packet.turn(-1);
-                scroll.contentY = 0;
-            }
+            onClicked: pages.turn(-1)
         }
         Words {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
             text: sheet.words
             font.bold: true
+            horizontalAlignment: Text.AlignHCenter
         }
         TapButton {
             Layout.fillWidth: true
             Layout.preferredWidth: 1
             text: qsTr("Next page")
             enabled: pages.packet.hasNext
-            onClicked: {
-                pages.packet.turn(1);
-                scroll.contentY = 0;
-            }
+            onClicked: pages.turn(1)
         }
     }
 }

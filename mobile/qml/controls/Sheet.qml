@@ -16,7 +16,7 @@ T.Popup {
     height: Theme.sheetHeight
     modal: true
     focus: true
-    padding: Theme.gap
+    padding: Theme.phone ? Theme.pad : Theme.gap
     closePolicy: T.Popup.CloseOnEscape | T.Popup.CloseOnPressOutside
 
     background: Rectangle {

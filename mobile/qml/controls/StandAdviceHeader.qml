@@ -12,7 +12,8 @@ ColumnLayout {
     width: header.list ? header.list.width : 0
     visible: !Theme.wide
     spacing: 0
-    onHeightChanged: header.keepAtTop()
+    // Later: while this is made, its list must not be laid out.
+    onHeightChanged: Qt.callLater(header.keepAtTop)
 
     function keepAtTop() {
         if (header.list && !header.list.scrolled)
