@@ -1,4 +1,4 @@
-#!/usr/bin/python3
+#!/usr/bin/python3 -B
 """One day in the woods, done on the real app from outside it, by pointer, touch and keys.
 
 A tract is made; five plots are tallied, one of them empty; a wrong tree is undone; contacts that must not count
@@ -6,9 +6,9 @@ are made; the app is killed in the middle and started again; six crop tree cards
 decided and one verdict overruled; the packet is looked at and made. Afterwards tract file and packet are read by
 programs that are not the app (outside.py).
 
-    day.py BIN_FOLDER PICTURE_FOLDER [phone]
+    day.py BIN_FOLDER PICTURE_FOLDER tablet|phone
 
-`phone`: a shorter day at 412 x 915 pixels. Needs the packages of .ci/packages.txt.
+On the phone the day is shorter. Needs the packages of .ci/packages.txt.
 """
 
 import sys
@@ -19,7 +19,9 @@ import outside
 from tablet import Tablet, middle
 
 MOST_TAPS = 65  # for a plot of 30 trees
-TREES_BY_TAPS = 30
+LONG_PLOT = 30
+GLASSES = {"tablet": ((1280, 800), "5.9"), "phone": ((412, 915), "6.3")}  # size and pixels in a millimetre
+PAGES = ["Tract", "Walk", "Tally", "Stand", "Light", "Marks", "Setup"]
 TALLIED = ["northern red oak", "white oak", "red maple"]  # the stand's set always begins with oaks and maples
 KEYED = ["98", "123", "150", "171", "86", "142", "110", "95", "134"]  # tenths of an inch
 CLASSES = [10, 12, 14, 16, 18]
@@ -78,8 +80,10 @@ def make_tract(tablet):
 
 def page(tablet, name):
     """Goes to a page: by the names at the edge, or by the sheet of them where there is no room."""
-    if not tablet.has(name):
-        tablet.tap("Pages")
+    there = tablet.wait(lambda things: [t.name for t in things if t.press and t.name in PAGES], "names of pages")
+    if len(set(there)) < len(PAGES):
+        tablet.tap(there[0])
+        tablet.reads("Pages")
     tablet.tap(name)
 
 
@@ -120,6 +124,7 @@ def tally_by_keypad(tablet, diameters):
 
 def contacts_that_do_not_count(tablet, trees):
     """While one finger is down a second makes no tree, three at once make none, a slide off the cells none."""
+    tablet.tap("white oak")
     cells = [middle(tablet.find(f"{size}, diameter class").seen) for size in (10, 14, 18)]
     glass = tablet.glass
     glass.down(cells[0], 0)
@@ -139,32 +144,40 @@ def contacts_that_do_not_count(tablet, trees):
     glass.move(middle(tablet.find("Keypad").seen))
     glass.up(middle(tablet.find("Keypad").seen))
     # A tree that counts comes after them in time: had they made one, there would be two.
-    tablet.slide("white oak", "12, diameter class")
+    tablet.tap("12, diameter class")
     count_is(tablet, trees + 1)
     tablet.tap("Undo")
     count_is(tablet, trees)
 
 
-def tally_five_plots(tablet, pictures):
-    before = tablet.taps
-    start_plot(tablet)
-    tally_by_taps(tablet, TREES_BY_TAPS)
-    by_taps = tablet.taps - before
-    tablet.picture(pictures / "day_tally.png")
-    tablet.slide("red maple", "20, diameter class")  # a wrong tree
-    count_is(tablet, TREES_BY_TAPS + 1)
+def wrong_tree_and_kill(tablet, trees):
+    tablet.slide("white oak", "14, diameter class")
+    count_is(tablet, trees + 1)
+    tablet.reads("white oak 14.0 in")
     tablet.tap("Undo")
-    count_is(tablet, TREES_BY_TAPS)
-    contacts_that_do_not_count(tablet, TREES_BY_TAPS)
+    count_is(tablet, trees)
+    contacts_that_do_not_count(tablet, trees)
     tablet.kill()
     tablet.start()
     page(tablet, "Tally")
-    count_is(tablet, TREES_BY_TAPS)
+    count_is(tablet, trees)
 
-    before = tablet.taps
+
+def slid(trees):
+    """What tally_by_taps and tally_by_slides record: species code and DBH in tenths of an inch."""
+    return [(CODES[TALLIED[i % 3]], 10 * CLASSES[i % 5]) for i in range(trees)]
+
+
+def tally_five_plots(tablet, pictures):
+    """Returns what the plots hold, and the taps that the long one took, from the page Walk to its last tree."""
+    start_plot(tablet)
+    before = tablet.taps - 1
+    tally_by_taps(tablet, LONG_PLOT)
+    taps = tablet.taps - before
+    tablet.picture(pictures / "tally.png")
+    wrong_tree_and_kill(tablet, LONG_PLOT)
     start_plot(tablet)
     tally_by_slides(tablet, 12)
-    by_slides = tablet.taps - before
     start_plot(tablet)
     tally_by_keypad(tablet, KEYED)
     start_plot(tablet)
@@ -174,8 +187,28 @@ def tally_five_plots(tablet, pictures):
     page(tablet, "Walk")
     tablet.tap("Empty plot")
     tablet.reads("All plots: 5 done, 0 to do")
-    tablet.picture(pictures / "day_walk.png")
-    return by_taps, by_slides
+    tablet.picture(pictures / "walk.png")
+    keyed = [(CODES["white oak"], int(dbh)) for dbh in KEYED]
+    return taps, {"1": ("measured", slid(LONG_PLOT)), "2": ("measured", slid(12)), "3": ("measured", keyed),
+                  "4": ("measured", slid(10) + slid(10)[-1:]), "5": ("empty", [])}
+
+
+def tally_three_plots(tablet, pictures):
+    """The same, shorter, and the long plot by slides."""
+    start_plot(tablet)
+    before = tablet.taps - 1
+    tally_by_slides(tablet, LONG_PLOT)
+    taps = tablet.taps - before
+    tablet.picture(pictures / "tally.png")
+    wrong_tree_and_kill(tablet, LONG_PLOT)
+    start_plot(tablet)
+    tally_by_slides(tablet, 3)
+    page(tablet, "Walk")
+    tablet.tap("Empty plot")
+    tablet.reads("North, plot 4")
+    nothing = ("planned", [])
+    return taps, {"1": ("measured", slid(LONG_PLOT)), "2": ("measured", slid(3)), "3": ("empty", []), "4": nothing,
+                  "5": nothing}
 
 
 def name_tree(tablet, species, dbh):
@@ -210,7 +243,7 @@ def fill_card(tablet, species, dbh, sides):
     tablet.tap("All cards")
 
 
-def decide(tablet, pictures):
+def decide(tablet, cards, pictures):
     """Says how much was walked, decides the stand, and overrules one verdict with a reason."""
     page(tablet, "Tract")
     tablet.tap("North")
@@ -219,9 +252,9 @@ def decide(tablet, pictures):
     tablet.gone("Save stand")
     page(tablet, "Light")
     tablet.tap("Decide this stand")
-    tablet.reads(f"{len(tagged())} tree(s) decided.")
+    tablet.reads(f"{len(tagged(cards))} tree(s) decided.")
     tablet.tap("1 white oak")
-    tablet.picture(pictures / "day_card.png")
+    tablet.picture(pictures / "card.png")
     tablet.reads("2  red maple 10.4 in, touches, N. Take, decided by the rules.")
     tablet.tap("2  red maple")
     tablet.tap("Keep")
@@ -235,23 +268,23 @@ def make_packet(tablet, pictures):
     """Looks at each page, then writes the files. Returns trees to take as the page Marks says, and pages."""
     page(tablet, "Marks")
     taken = int(tablet.find("Take (").name[len("Take ("):-1])
-    tablet.picture(pictures / "day_marks.png")
+    tablet.picture(pictures / "marks.png")
     tablet.tap("Packet to hand over")
     pages = int(tablet.reads("Page 1 of ").split()[-1])
     for number in range(2, pages + 1):
         tablet.tap("Next page")
         tablet.reads(f"Page {number} of {pages}")
-    tablet.picture(pictures / "day_packet.png")
+    tablet.picture(pictures / "packet.png")
     tablet.tap("Make the packet")
     told = tablet.find("Written: ", press=False)
     assert told.seen[3] == told.box[3], "where the packet lies is told out of sight"
     return taken, pages, Path(told.name.rsplit(" in the folder ", 1)[1])
 
 
-def tagged():
+def tagged(cards):
     """Each tree of the cards in the order in which it got its tag: 1, 2, ..."""
     trees = []
-    for species, dbh, sides in CARDS:
+    for species, dbh, sides in cards:
         trees.append((species, dbh))
         for neighbours in sides.values():
             if neighbours != OPEN:
@@ -259,19 +292,10 @@ def tagged():
     return trees
 
 
-def check_tally(tract):
-    codes = [CODES[name] for name in TALLIED]
-    slid = [(codes[i % 3], 10 * CLASSES[i % 5]) for i in range(TREES_BY_TAPS)]
-    wanted = {"1": ("measured", slid), "2": ("measured", slid[:12]),
-              "3": ("measured", [(CODES["white oak"], int(dbh)) for dbh in KEYED]),
-              "4": ("measured", slid[:10] + [slid[9]]), "5": ("empty", [])}
-    outside.equal(outside.trees_by_plot(tract), wanted, "the tally")
-
-
-def check_cards(tract):
+def check_cards(tract, cards):
     found = outside.cards(tract)
-    outside.equal(len(found), len(CARDS), "crop trees")
-    for (species, dbh, sides), card in zip(CARDS, found.values()):
+    outside.equal(len(found), len(cards), "crop trees")
+    for (species, dbh, sides), card in zip(cards, found.values()):
         looked = {side[0] for side, seen in sides.items() if seen == OPEN}
         neighbours = [(CODES[other], tenths(size), side[0], SEEN[seen]) for side, there in sides.items()
                       if there != OPEN for other, size, seen in there]
@@ -283,43 +307,46 @@ def tenths(dbh):
     return int(dbh.replace(".", ""))
 
 
-def whole_day(tablet, pictures):
-    make_tract(tablet)
-    by_taps, by_slides = tally_five_plots(tablet, pictures)
-    page(tablet, "Light")
-    for card in CARDS:
-        fill_card(tablet, *card)
-    decide(tablet, pictures)
-    return by_taps, by_slides, make_packet(tablet, pictures)
+def check_files(bin_folder, tract, tally, cards, taken, pages, packet):
+    """Returns how many trees are to be cut."""
+    print(outside.check_records(bin_folder, tract))
+    outside.equal(outside.trees_by_plot(tract), tally, "the tally")
+    check_cards(tract, cards)
+    marks = outside.marks(tract)
+    outside.equal(len(marks), len(tagged(cards)), "marks")
+    outside.equal({tag: mark for tag, mark in marks.items() if mark[2]}, {"2": ("keep", None, 1, REASON)},
+                  "decided by hand")
+    outside.equal(sum(mark[0] == "take" for mark in marks.values()), taken, "trees to take")
+    return outside.check_packet(packet, "logger", marks, pages)
 
 
 def main():
-    bin_folder, pictures = Path(sys.argv[1]).resolve(), Path(sys.argv[2])
+    bin_folder, pictures = Path(sys.argv[1]).resolve(), Path(sys.argv[2]) / f"day_{sys.argv[3]}"
+    glass = sys.argv[3]
+    phone = glass == "phone"
+    cards = CARDS[:1] if phone else CARDS
     pictures.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory(prefix="oaklight-day-") as name:
-        tablet = Tablet(bin_folder, Path(name))
+        folder = Path(name)
+        tablet = Tablet(bin_folder, folder, *GLASSES[glass])
         try:
-            by_taps, by_slides, (taken, pages, packet) = whole_day(tablet, pictures)
+            make_tract(tablet)
+            taps, tally = (tally_three_plots if phone else tally_five_plots)(tablet, pictures)
+            page(tablet, "Light")
+            for card in cards:
+                fill_card(tablet, *card)
+            decide(tablet, cards, pictures)
+            taken, pages, packet = make_packet(tablet, pictures)
         except BaseException:
-            tablet.glass.picture(pictures / "day_failed.png")
+            tablet.glass.picture(pictures / "failed.png")
             raise
         finally:
             tablet.close()
         outside.equal(tablet.complaints(), "", "what the app wrote on its error stream")
-        assert by_taps <= MOST_TAPS, f"{by_taps} taps for {TREES_BY_TAPS} trees"
-
-        tract = Path(name) / "Test-Ridge.gpkg"
-        print(outside.check_records(bin_folder, tract))
-        check_tally(tract)
-        check_cards(tract)
-        marks = outside.marks(tract)
-        outside.equal(len(marks), len(tagged()), "marks")
-        outside.equal({tag: mark for tag, mark in marks.items() if mark[2]}, {"2": ("keep", None, 1, REASON)},
-                      "decided by hand")
-        outside.equal(sum(mark[0] == "take" for mark in marks.values()), taken, "trees to take")
-        cut = outside.check_packet(packet, "logger", marks, pages)
-        print(f"{TREES_BY_TAPS} trees by taps: {by_taps} contacts; 12 trees by slides: {by_slides} contacts; "
-              f"{tablet.glass.contacts} contacts in all; {cut} trees to cut on {pages} pages")
+        assert taps <= MOST_TAPS, f"{taps} taps for {LONG_PLOT} trees"
+        cut = check_files(bin_folder, folder / "Test-Ridge.gpkg", tally, cards, taken, pages, packet)
+    print(f"{LONG_PLOT} trees: {taps} taps; {tablet.glass.contacts} contacts by touch in all; {cut} trees to cut on "
+          f"{pages} pages")
 
 
 if __name__ == "__main__":

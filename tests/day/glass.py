@@ -5,7 +5,9 @@ contacts come over a socket, so that a program meets them as it meets those of a
 XInput 2. The server takes no console and no device of this machine, and picks a display number that is free.
 """
 
+import ctypes
 import os
+import signal
 import socket
 import struct
 import subprocess
@@ -81,6 +83,12 @@ EndSection
 """
 
 
+def die_with_parent():
+    """In a child: whatever ends the script, no server is left behind."""
+    PR_SET_PDEATHSIG = 1
+    ctypes.CDLL(None).prctl(PR_SET_PDEATHSIG, signal.SIGTERM)
+
+
 class Device:
     """One input device of the server."""
 
@@ -134,7 +142,8 @@ class Glass:
             self.server = subprocess.Popen(
                 [SERVER, "-displayfd", str(tell), "-config", str(configuration), "-logfile",
                  str(self.folder / "xorg.log"), "-nolisten", "tcp", "-noreset", "-seat", "oaklight-test",
-                 "-novtswitch"], pass_fds=[tell], stdout=out, stderr=out)
+                 "-novtswitch"], pass_fds=[tell], stdout=out, stderr=out,
+                preexec_fn=die_with_parent)
         os.close(tell)
         with os.fdopen(told) as line:
             number = line.readline().strip()  # the server writes it when it is ready, or ends
@@ -181,12 +190,19 @@ class Glass:
             time.sleep(0.02)
         self.up(end)
 
+    def point(self, at):
+        self.pointer.send(MOTION, struct.pack("=I4x", 1) + Device.axes(*self.scaled(at)))
+        self.pointer.settle()
+
+    def press(self, pressed=True):
+        self.pointer.send(BUTTON, struct.pack("=iiI4x", 1, 1, pressed) + Device.no_axes())
+        self.pointer.settle()
+
     def click(self, at):
         """The same as a tap, by the pointer."""
-        self.pointer.send(MOTION, struct.pack("=I4x", 1) + Device.axes(*self.scaled(at)))
-        for pressed in (1, 0):
-            self.pointer.send(BUTTON, struct.pack("=iiI4x", 1, 1, pressed) + Device.no_axes())
-            self.pointer.settle()
+        self.point(at)
+        self.press()
+        self.press(False)
 
     def type(self, text):
         subprocess.run(["xdotool", "type", "--delay", "10", text], env=self.env, check=True)
