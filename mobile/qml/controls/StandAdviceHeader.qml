@@ -12,14 +12,20 @@ ColumnLayout {
     width: header.list ? header.list.width : 0
     visible: !Theme.wide
     spacing: 0
-    // Later: while this is made, its list must not be laid out.
-    onHeightChanged: Qt.callLater(header.keepAtTop)
+    onHeightChanged: later.restart()
 
     function keepAtTop() {
         if (header.list && !header.list.scrolled)
             header.list.positionViewAtBeginning();
     }
 
+    // While this is made, its list must not be laid out.
+    Timer {
+        id: later
+
+        interval: 0
+        onTriggered: header.keepAtTop()
+    }
     Loader {
         id: advice
 
