@@ -78,7 +78,7 @@ Result<CruiseFiles> read_files(const Call& call) {
       return Error{ErrorCode::not_a_choice, "What this file holds cannot be told from its name.",
                    path.string(),
                    "Call it tract.csv, stands.csv, plots.csv, trees.csv, regeneration.csv, "
-                   "crop_trees.csv, acorns.csv, acorn_years.csv or map.geojson."};
+                   "crop_trees.csv, acorns.csv, acorn_years.csv, map.geojson or stumps.csv."};
     }
     if (files.*(known->slot)) {
       return Error{ErrorCode::duplicate, "This kind of file is named twice.", path.string(),
@@ -103,7 +103,8 @@ void print(const ImportReport& report, const Call& call) {
                                         {"neighbours", report.neighbours},
                                         {"acorn_counts", report.acorn_counts},
                                         {"acorn_years", report.acorn_years},
-                                        {"map_lines", report.lines}}
+                                        {"map_lines", report.lines},
+                                        {"stumps", report.stumps}}
                      .dump(2)
               << '\n';
     return;
@@ -112,7 +113,8 @@ void print(const ImportReport& report, const Call& call) {
             << report.plots << " plots, " << report.trees << " tally records, " << report.regens
             << " regeneration counts, " << report.crop_trees << " crop tree cards with "
             << report.neighbours << " other trees, " << report.acorn_counts << " acorn counts, "
-            << report.acorn_years << " acorn years, " << report.lines << " map lines.\n";
+            << report.acorn_years << " acorn years, " << report.lines << " map lines, "
+            << report.stumps << " findings after the cut.\n";
 }
 
 int import_into(TractSession& session, const CruiseFiles& files, const Call& call) {
@@ -170,7 +172,8 @@ void add_import(CLI::App& app, int& exit_code) {
   command
       ->add_option("sources", call->sources,
                    "A folder, or files named tract.csv, stands.csv, plots.csv, trees.csv,\n"
-                   "regeneration.csv, crop_trees.csv, acorns.csv, acorn_years.csv, map.geojson")
+                   "regeneration.csv, crop_trees.csv, acorns.csv, acorn_years.csv, map.geojson,\n"
+                   "stumps.csv")
       ->required()
       ->check(CLI::ExistingPath);
   add_json(*command, call->json);

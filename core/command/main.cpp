@@ -23,6 +23,7 @@ int main(int argc, char** argv) {
 #ifdef OAKLIGHT_PAPER
   add_sheet(app, exit_code);
 #endif
+  add_stumps(app, exit_code);
   add_check(app, exit_code);
   try {
     app.parse(argc, argv);

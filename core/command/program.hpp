@@ -43,6 +43,7 @@ void add_explain(CLI::App& app, int& exit_code);
 void add_packet(CLI::App& app, int& exit_code);
 void add_compare(CLI::App& app, int& exit_code);
 void add_sheet(CLI::App& app, int& exit_code);  ///< only in a program that can paint
+void add_stumps(CLI::App& app, int& exit_code);
 void add_check(CLI::App& app, int& exit_code);
 
 // Options that several subcommands share.

@@ -19,9 +19,10 @@ enum class CruiseFile {
   crop_trees,
   acorns,
   acorn_years,
-  map
+  map,
+  stumps
 };
-inline constexpr std::size_t kCruiseFileCount = 9;
+inline constexpr std::size_t kCruiseFileCount = 10;
 
 /// Gathers what is wrong with an import, from whichever check finds it, and tells it in the order
 /// of the files and their lines. Keeps at most kMaxFaults of each file and counts the rest.

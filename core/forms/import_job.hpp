@@ -23,6 +23,7 @@ struct CruiseTables {
   FilledTable crop_trees;
   FilledTable acorns;
   FilledTable acorn_years;
+  FilledTable stumps;
 };
 
 /// A plot of plots.csv, for what the other files say about it.
@@ -85,6 +86,8 @@ void import_cards(ImportJob& job);
 void import_acorns(ImportJob& job);
 void import_acorn_years(ImportJob& job);
 void import_map(ImportJob& job, const NamedText& file);
+/// After the walk: each row finds its tree by the tag.
+void import_stumps(ImportJob& job, const NamedText& file);
 /// Last: no position may lie far from the rest.
 void check_positions(ImportJob& job);
 

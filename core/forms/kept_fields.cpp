@@ -100,6 +100,21 @@ constexpr KeptField kKept[] = {
     {"acorn_years", "year", K::whole, Need::filled},
     {"acorn_years", "crop", K::choice, Need::filled, "acorn_crop"},
     {"acorn_years", "source", K::text},
+    // A tract's form may be older than the stump check: then it lacks the record, and says so when
+    // stumps.csv is brought.
+    {"stumps", "finding", K::choice, Need::may_lack, "finding"},
+    {"stumps", "tag", K::text},
+    {"stumps", "stand", K::text},
+    {"stumps", "species", K::species},
+    {"stumps", "over_bark", K::diameter},
+    {"stumps", "under_bark", K::diameter},
+    {"stumps", "stump_height", K::length},
+    {"stumps", "wound", K::choice, Need::may_lack, "wound"},
+    {"stumps", "wound_place", K::choice, Need::may_lack, "wound_place"},
+    {"stumps", "date", K::date},
+    {"stumps", "lat", K::latitude},
+    {"stumps", "lon", K::longitude},
+    {"stumps", "note", K::text},
 };
 
 template <class E>
@@ -124,6 +139,9 @@ std::vector<std::string_view> model_words(std::string_view choice_list) {
   if (choice_list == "seen") return words<Seen>();
   if (choice_list == "oak_group") return {word_of(OakGroup::white), word_of(OakGroup::red)};
   if (choice_list == "acorn_crop") return words<AcornCrop>();
+  if (choice_list == "finding") return words<Finding>();
+  if (choice_list == "wound") return words<Wound>();
+  if (choice_list == "wound_place") return words<WoundPlace>();
   if (choice_list == "condition") return words<Condition>();
   return {};
 }

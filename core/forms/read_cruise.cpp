@@ -46,6 +46,10 @@ CruiseImport read_cruise(const CruiseFiles& files, const Form& form, const Speci
   import_acorns(job);
   import_acorn_years(job);
   if (files.map) import_map(job, *files.map);
+  if (files.stumps) {
+    job.tables.stumps = read(files.stumps, CruiseFile::stumps, "stumps");
+    import_stumps(job, *files.stumps);
+  }
   check_positions(job);
   return {std::move(job.data), job.faults.told()};
 }

@@ -22,6 +22,7 @@ struct CruiseFiles {
   std::optional<NamedText> map;  ///< GeoJSON (RFC 7946)
   std::optional<NamedText> acorns = {};
   std::optional<NamedText> acorn_years = {};
+  std::optional<NamedText> stumps = {};  ///< after the cut
 };
 
 /// The name by which one of them is known, and its place.
@@ -29,7 +30,7 @@ struct KnownFile {
   const char* name;
   std::optional<NamedText> CruiseFiles::*slot;
 };
-inline constexpr std::array<KnownFile, 9> kKnownFiles = {
+inline constexpr std::array<KnownFile, 10> kKnownFiles = {
     {{"tract.csv", &CruiseFiles::tract},
      {"stands.csv", &CruiseFiles::stands},
      {"plots.csv", &CruiseFiles::plots},
@@ -38,7 +39,8 @@ inline constexpr std::array<KnownFile, 9> kKnownFiles = {
      {"crop_trees.csv", &CruiseFiles::crop_trees},
      {"acorns.csv", &CruiseFiles::acorns},
      {"acorn_years.csv", &CruiseFiles::acorn_years},
-     {"map.geojson", &CruiseFiles::map}}};
+     {"map.geojson", &CruiseFiles::map},
+     {"stumps.csv", &CruiseFiles::stumps}}};
 
 /// What the files say, or what is wrong with them.
 struct CruiseImport {

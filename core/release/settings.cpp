@@ -234,6 +234,7 @@ Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
   s.work = read_work(r);
   s.cautions = read_cautions(r);
   s.worth = read_worth(r);
+  s.damage = {r.quantity<Percent>("R7.42"), r.quantity<Percent>("R7.43")};
   if (r.first_fault()) return *r.first_fault();
   if (const auto years = YearSettings::from(book); !years) return years.error();
   return s;

@@ -143,6 +143,12 @@ struct WorthSettings {
   }
 };
 
+/// What may be hurt in the cut (R7.42, R7.43): the limits that a contract agrees on.
+struct DamageSettings {
+  Percent crop_trees;  ///< R7.42
+  Percent left_trees;  ///< R7.43
+};
+
 /// Every number that the recommendation decides by, read from the rule book. Nothing in the
 /// code stands beside these but definitions and published equations.
 struct ReleaseSettings {
@@ -158,6 +164,7 @@ struct ReleaseSettings {
   WorkSettings work;
   CautionLimits cautions;
   WorthSettings worth;
+  DamageSettings damage;
 
   /// errors   missing_rule with the id in `where` when a rule is not in the book or gives too few
   ///          values; out_of_range for a negative or absurd value; not_a_choice for a word that

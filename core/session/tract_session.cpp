@@ -21,6 +21,7 @@ ImportReport counts_of(const TractData& data) {
   report.lines = static_cast<int>(data.lines.size());
   report.acorn_counts = static_cast<int>(data.acorn_counts.size());
   report.acorn_years = static_cast<int>(data.acorn_years.size());
+  report.stumps = static_cast<int>(data.stumps.size());
   return report;
 }
 
@@ -76,6 +77,7 @@ Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
   put_all(data.lines, action);
   put_all(data.acorn_counts, action);
   put_all(data.acorn_years, action);
+  put_all(data.stumps, action);
   const Status written = store_.apply(action);
   if (!written) return written.error();
   return counts_of(data);

@@ -14,7 +14,7 @@ namespace oaklight {
 struct ImportReport {
   std::vector<Error> faults;  ///< not empty: nothing was written
   int stands = 0, plots = 0, trees = 0, regens = 0, crop_trees = 0, neighbours = 0, lines = 0;
-  int acorn_counts = 0, acorn_years = 0;
+  int acorn_counts = 0, acorn_years = 0, stumps = 0;
 };
 
 /// Where calculation and the tract file meet: each call reads, computes (decide.hpp) and, where it

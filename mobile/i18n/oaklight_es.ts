@@ -28,6 +28,10 @@
             <translation>Marcas</translation>
         </message>
         <message>
+            <source>Stumps</source>
+            <translation>Tocones</translation>
+        </message>
+        <message>
             <source>Setup</source>
             <translation>Ajustes</translation>
         </message>
@@ -1728,6 +1732,197 @@
         <message>
             <source>%1 Source: %2 (%3).</source>
             <translation>%1 Fuente: %2 (%3).</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpActs</name>
+        <message>
+            <source>Found as marked</source>
+            <translation>Como estaba marcado</translation>
+        </message>
+        <message>
+            <source>Still standing</source>
+            <translation>Sigue en pie</translation>
+        </message>
+        <message>
+            <source>Hung up</source>
+            <translation>Enganchado</translation>
+        </message>
+        <message>
+            <source>Cut, not marked</source>
+            <translation>Cortado sin marca</translation>
+        </message>
+        <message>
+            <source>Hurt tree</source>
+            <translation>Árbol herido</translation>
+        </message>
+        <message>
+            <source>Back to the list</source>
+            <translation>Volver a la lista</translation>
+        </message>
+        <message>
+            <source>Trees to be left</source>
+            <translation>Árboles que quedan</translation>
+        </message>
+        <message>
+            <source>A tree that was to be left, and was cut or hurt</source>
+            <translation>Un árbol que debía quedar y fue cortado o herido</translation>
+        </message>
+        <message>
+            <source>Stump without a tag</source>
+            <translation>Tocón sin etiqueta</translation>
+        </message>
+        <message>
+            <source>Choose a tree</source>
+            <translation>Elegir un árbol</translation>
+        </message>
+        <message>
+            <source>Next tree</source>
+            <translation>Árbol siguiente</translation>
+        </message>
+        <message>
+            <source>The nearest one that nobody looked at</source>
+            <translation>El más cercano que nadie ha mirado</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpInHand</name>
+        <message>
+            <source>Choose a tree that was to be left, if it was cut or hurt.</source>
+            <translation>Elija un árbol que debía quedar, si fue cortado o herido.</translation>
+        </message>
+        <message>
+            <source>Every tree of the list was looked at.</source>
+            <translation>Se miraron todos los árboles de la lista.</translation>
+        </message>
+        <message>
+            <source>Tag %1</source>
+            <translation>Etiqueta %1</translation>
+        </message>
+        <message>
+            <source>Its worst wound, if it is hurt</source>
+            <translation>Su peor herida, si está herido</translation>
+        </message>
+        <message>
+            <source>Large: 100 square inches of bare wood, or half of the girth.</source>
+            <translation>Grande: 100 pulgadas cuadradas de madera desnuda, o la mitad del contorno.</translation>
+        </message>
+        <message>
+            <source>Noted: %1</source>
+            <translation>Anotado: %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpListRow</name>
+        <message>
+            <source>%1; %2</source>
+            <translation>%1; %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpsPage</name>
+        <message>
+            <source>Trees after the cut</source>
+            <translation>Árboles después de la corta</translation>
+        </message>
+        <message>
+            <source>Stump without a tag</source>
+            <translation>Tocón sin etiqueta</translation>
+        </message>
+        <message>
+            <source>Diameter over the bark</source>
+            <translation>Diámetro con corteza</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpsViewModel</name>
+        <message>
+            <source>crop tree</source>
+            <translation>árbol de futuro</translation>
+        </message>
+        <message>
+            <source>to be left</source>
+            <translation>debe quedar</translation>
+        </message>
+        <message>
+            <source>Not looked at</source>
+            <translation>Sin mirar</translation>
+        </message>
+        <message>
+            <source>Found as marked</source>
+            <translation>Como estaba marcado</translation>
+        </message>
+        <message>
+            <source>Still standing</source>
+            <translation>Sigue en pie</translation>
+        </message>
+        <message>
+            <source>Hung up</source>
+            <translation>Enganchado</translation>
+        </message>
+        <message>
+            <source>Cut, not marked</source>
+            <translation>Cortado sin marca</translation>
+        </message>
+        <message>
+            <source>Hurt</source>
+            <translation>Herido</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+        <message>
+            <source>%1 (noted %2 times)</source>
+            <translation>%1 (anotado %2 veces)</translation>
+        </message>
+        <message>
+            <source>on the map</source>
+            <translation>en el mapa</translation>
+        </message>
+        <message>
+            <source>no position</source>
+            <translation>sin posición</translation>
+        </message>
+        <message>
+            <source>%1° %2, %3 %4</source>
+            <translation>%1° %2, %3 %4</translation>
+        </message>
+        <message>
+            <source>STOP. %1</source>
+            <translation>ALTO. %1</translation>
+        </message>
+        <message>
+            <source>%1 of %2 looked at, %3 not right; %4 cut without a mark, %5 hurt</source>
+            <translation>%1 de %2 mirados, %3 no están bien; %4 cortados sin marca, %5 heridos</translation>
+        </message>
+        <message>
+            <source>A fresh cut holds broken limbs overhead, bent stems under load and logs that roll. Look up before each step. Do not walk it alone, in wind, or while anybody is felling.</source>
+            <translation>Una corta reciente tiene ramas rotas arriba, troncos doblados con tensión y trozas que ruedan. Mire arriba antes de cada paso. No la camine solo, ni con viento, ni mientras alguien derriba.</translation>
+        </message>
+        <message>
+            <source>Nobody goes under or beside a tree that is hung up.</source>
+            <translation>Nadie pasa debajo ni al lado de un árbol enganchado.</translation>
+        </message>
+        <message>
+            <source>Small</source>
+            <translation>Pequeña</translation>
+        </message>
+        <message>
+            <source>Medium</source>
+            <translation>Mediana</translation>
+        </message>
+        <message>
+            <source>Large</source>
+            <translation>Grande</translation>
+        </message>
+        <message>
+            <source>Broken</source>
+            <translation>Quebrado</translation>
+        </message>
+        <message>
+            <source>Stump without a tag, %1</source>
+            <translation>Tocón sin etiqueta, %1</translation>
         </message>
     </context>
     <context>

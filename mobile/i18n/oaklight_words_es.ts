@@ -495,6 +495,122 @@
         <source>Crown class</source>
         <translation>Clase de copa</translation>
     </message>
+    <message>
+        <source>Found as marked</source>
+        <translation>Como estaba marcado</translation>
+    </message>
+    <message>
+        <source>Cut, or killed standing, as the list says</source>
+        <translation>Cortado, o muerto en pie, como dice la lista</translation>
+    </message>
+    <message>
+        <source>Still standing</source>
+        <translation>Sigue en pie</translation>
+    </message>
+    <message>
+        <source>On the list, and nothing was done to it</source>
+        <translation>En la lista, y no se le hizo nada</translation>
+    </message>
+    <message>
+        <source>Hung up</source>
+        <translation>Enganchado</translation>
+    </message>
+    <message>
+        <source>Cut, and lodged in another tree or on its hinge: nobody goes under it</source>
+        <translation>Cortado, y trabado en otro árbol o en su bisagra: nadie pasa debajo</translation>
+    </message>
+    <message>
+        <source>Cut, not marked</source>
+        <translation>Cortado sin marca</translation>
+    </message>
+    <message>
+        <source>Cut, and not on the list</source>
+        <translation>Cortado, y no está en la lista</translation>
+    </message>
+    <message>
+        <source>Hurt leave tree</source>
+        <translation>Árbol que queda, herido</translation>
+    </message>
+    <message>
+        <source>To be left, and wounded</source>
+        <translation>Debía quedar, y está herido</translation>
+    </message>
+    <message>
+        <source>Small</source>
+        <translation>Pequeña</translation>
+    </message>
+    <message>
+        <source>Bare wood up to the size of a hand: 10 square inches</source>
+        <translation>Madera desnuda hasta el tamaño de una mano: 10 pulgadas cuadradas</translation>
+    </message>
+    <message>
+        <source>Medium</source>
+        <translation>Mediana</translation>
+    </message>
+    <message>
+        <source>More bare wood than that, and not large</source>
+        <translation>Más madera desnuda que eso, sin ser grande</translation>
+    </message>
+    <message>
+        <source>Large</source>
+        <translation>Grande</translation>
+    </message>
+    <message>
+        <source>100 square inches of bare wood or more, or half of the girth</source>
+        <translation>100 pulgadas cuadradas de madera desnuda o más, o la mitad del contorno</translation>
+    </message>
+    <message>
+        <source>Broken</source>
+        <translation>Quebrado</translation>
+    </message>
+    <message>
+        <source>Snapped, bent over or uprooted</source>
+        <translation>Partido, doblado o arrancado de raíz</translation>
+    </message>
+    <message>
+        <source>Stem</source>
+        <translation>Tronco</translation>
+    </message>
+    <message>
+        <source>Roots</source>
+        <translation>Raíces</translation>
+    </message>
+    <message>
+        <source>Crown</source>
+        <translation>Copa</translation>
+    </message>
+    <message>
+        <source>Stump check</source>
+        <translation>Revisión de tocones</translation>
+    </message>
+    <message>
+        <source>What was found after the cut; one row for each stump, tree still standing or hurt tree</source>
+        <translation>Lo que se encontró después de la corta; una fila por tocón, árbol en pie o árbol herido</translation>
+    </message>
+    <message>
+        <source>What was found</source>
+        <translation>Qué se encontró</translation>
+    </message>
+    <message>
+        <source>Stump diameter over bark</source>
+        <translation>Diámetro del tocón con corteza</translation>
+    </message>
+    <message>
+        <source>Stump diameter under bark</source>
+        <translation>Diámetro del tocón sin corteza</translation>
+    </message>
+    <message>
+        <source>Stump height</source>
+        <translation>Altura del tocón</translation>
+    </message>
+    <message>
+        <source>Worst wound</source>
+        <translation>Peor herida</translation>
+    </message>
+    <message>
+        <source>Where it is hurt</source>
+        <translation>Dónde está herido</translation>
+    </message>
 </context>
 <context>
     <name>Species</name>

@@ -30,12 +30,16 @@ AppModel::~AppModel() = default;
 
 void AppModel::setPage(Page page) {
   if (page_ == page) return;
+  const bool stumps = page_ == Page::Stumps || page == Page::Stumps;
   page_ = page;
+  if (stumps && !marked_) emit pageNamesChanged();
   emit pageChanged();
 }
 
 QStringList AppModel::pageNames() const {
-  return {tr("Tract"), tr("Walk"), tr("Tally"), tr("Stand"), tr("Light"), tr("Marks"), tr("Setup")};
+  const QString stumps = marked_ || page_ == Page::Stumps ? tr("Stumps") : QString();
+  return {tr("Tract"), tr("Walk"),  tr("Tally"), tr("Stand"),
+          tr("Light"), tr("Marks"), stumps,      tr("Setup")};
 }
 
 QString AppModel::pageSource() const {
@@ -45,6 +49,13 @@ QString AppModel::pageSource() const {
 
 QString AppModel::pageIcon(int page) const {
   return QString::fromLatin1(QMetaEnum::fromType<Page>().valueToKey(page)).toLower();
+}
+
+void AppModel::lookForMarks() {
+  const bool marked = workspace_ != nullptr && !workspace_->tract().data().marks.empty();
+  if (marked == marked_) return;
+  marked_ = marked;
+  emit pageNamesChanged();
 }
 
 void AppModel::retranslate() { emit pageNamesChanged(); }
@@ -136,7 +147,9 @@ void AppModel::take(oaklight::Result<std::unique_ptr<TractDesk>> desk) {
   // The old pages go before their tract does.
   const auto old =
       std::exchange(workspace_, std::make_unique<Workspace>(*std::move(desk), settings_));
+  connect(&workspace_->tract(), &TractDesk::changed, this, &AppModel::lookForMarks);
   emit workspaceChanged();
+  lookForMarks();
   say({}, {});
 }
 

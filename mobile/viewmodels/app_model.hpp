@@ -16,7 +16,8 @@ class AppModel : public QObject {
   Q_PROPERTY(Workspace* workspace READ workspace NOTIFY workspaceChanged)
   Q_PROPERTY(Page page READ page WRITE setPage NOTIFY pageChanged)
   Q_PROPERTY(QString pageSource READ pageSource NOTIFY pageChanged)         ///< relative to qml/
-  Q_PROPERTY(QStringList pageNames READ pageNames NOTIFY pageNamesChanged)  ///< in Page's order
+  Q_PROPERTY(QStringList pageNames READ pageNames NOTIFY pageNamesChanged)  ///< in Page's order;
+                                                                            ///< "" is hidden
   Q_PROPERTY(QStringList recentNames READ recentNames NOTIFY workspaceChanged)
   /// The tract files in the app's folder.
   Q_PROPERTY(QStringList fileNames READ fileNames NOTIFY filesChanged)
@@ -26,7 +27,7 @@ class AppModel : public QObject {
   Q_PROPERTY(QString notice READ notice NOTIFY problemChanged)
 
  public:
-  enum class Page { Tract, Walk, Tally, Stand, Light, Marks, Setup };
+  enum class Page { Tract, Walk, Tally, Stand, Light, Marks, Stumps, Setup };
   Q_ENUM(Page)
 
   /// What decides where files go, the time and the chance; passed in so that a test decides it.
@@ -81,11 +82,13 @@ class AppModel : public QObject {
   void take(oaklight::Result<std::unique_ptr<TractDesk>> desk);
   void say(const QString& problem, const QString& notice);
   [[nodiscard]] QString freeName(const QString& wanted) const;
+  void lookForMarks();
 
   Settings& settings_;
   Surroundings surroundings_;
   std::unique_ptr<Workspace> workspace_;
   Page page_ = Page::Tract;
+  bool marked_ = false;  ///< some tree is marked, so that there can be stumps
   QString problem_;
   QString notice_;
 };

@@ -10,6 +10,7 @@
 #include "mobile/viewmodels/mark_list_model.hpp"
 #include "mobile/viewmodels/marked_tree_view_model.hpp"
 #include "mobile/viewmodels/packet_view_model.hpp"
+#include "mobile/viewmodels/stumps_view_model.hpp"
 
 /// All marks of the tract: which, how many, what they amount to, and what is handed over.
 class MarksViewModel : public QObject {
@@ -26,6 +27,7 @@ class MarksViewModel : public QObject {
   Q_PROPERTY(QStringList totals READ totals NOTIFY totalsChanged)  ///< a line a reader
   Q_PROPERTY(MarkedTreeViewModel* tree READ tree CONSTANT)
   Q_PROPERTY(PacketViewModel* packet READ packet CONSTANT)
+  Q_PROPERTY(StumpsViewModel* stumps READ stumps CONSTANT)  ///< after the cut
   Q_PROPERTY(bool working READ working NOTIFY workingChanged)
 
  public:
@@ -40,6 +42,7 @@ class MarksViewModel : public QObject {
   [[nodiscard]] QStringList totals() const { return totals_; }
   [[nodiscard]] MarkedTreeViewModel* tree() { return &tree_; }
   [[nodiscard]] PacketViewModel* packet() { return &packet_; }
+  [[nodiscard]] StumpsViewModel* stumps() { return &stumps_; }
   [[nodiscard]] bool working() const { return list_work_.late() || totals_work_.late(); }
   [[nodiscard]] bool busy() const { return list_work_.busy() || totals_work_.busy(); }
 
@@ -69,6 +72,7 @@ class MarksViewModel : public QObject {
   QString problem_;  ///< why there is no list
   MarkedTreeViewModel tree_;
   PacketViewModel packet_;
+  StumpsViewModel stumps_;
   bool shown_ = false;
   Background list_work_, totals_work_;
 };

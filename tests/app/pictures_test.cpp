@@ -72,6 +72,7 @@ TEST_F(EveryPage, IsReachedByTouchWhereTheNamesAreInASheet) {
     start(screen);
     const auto names = model().pageNames();
     for (int page = static_cast<int>(names.size()) - 1; page >= 0; --page) {
+      if (names[page].isEmpty()) continue;  // shown once a tree is marked
       SCOPED_TRACE(std::string(screen.name) + ", " + names[page].toStdString());
       tap(names[static_cast<int>(model().page())]);
       ASSERT_NE(find(QStringLiteral("Close")), nullptr);

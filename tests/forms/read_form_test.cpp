@@ -44,7 +44,10 @@ TEST(TallyForm, ChoicesAreTheWordsOfTheModelAndNoOthers) {
   // Every oak of a known group bears; `none` is no choice here.
   EXPECT_EQ(form_words("oak_group"), (std::set<std::string>{"white", "red"}));
   EXPECT_EQ(form_words("acorn_crop"), enum_words<AcornCrop>());
-  EXPECT_EQ(tally_form().choices.size(), 11U) << "a list that this test does not know";
+  EXPECT_EQ(form_words("finding"), enum_words<Finding>());
+  EXPECT_EQ(form_words("wound"), enum_words<Wound>());
+  EXPECT_EQ(form_words("wound_place"), enum_words<WoundPlace>());
+  EXPECT_EQ(tally_form().choices.size(), 14U) << "a list that this test does not know";
 }
 
 TEST(TallyForm, HasEveryFieldThatTheProgramKeeps) {

@@ -5,6 +5,7 @@
 #include "core/base/number_text.hpp"
 #include "core/measure/plot_geometry.hpp"
 #include "core/sample/allocation.hpp"
+#include "core/sample/audit.hpp"
 #include "core/sample/difference.hpp"
 #include "core/sample/plot_spacing.hpp"
 #include "core/sample/plots_needed.hpp"
@@ -258,6 +259,27 @@ void add_ground(Evaluators& all) {
   all["ground_per_plot"] = ground_per_plot;
 }
 
+std::optional<int> list_length(const Inputs& in) {
+  return in.contains("list") ? std::optional(whole(in, "list")) : std::nullopt;
+}
+
+Confidence one_sided(const Inputs& in) {
+  return value(Confidence::from_share(number(in, "confidence_pct") / 100.0));
+}
+
+void add_audits(Evaluators& all) {
+  all["audit_sample"] = [](const Inputs& in) {
+    return static_cast<double>(value(audit_plan(list_length(in), whole(in, "allowed"),
+                                                Percent{number(in, "bound_pct")}, one_sided(in)))
+                                   .sample);
+  };
+  all["audit_share"] = [](const Inputs& in) {
+    return value(greatest_wrong_share(list_length(in), whole(in, "sample"), whole(in, "wrong"),
+                                      one_sided(in)))
+        .value;
+  };
+}
+
 }  // namespace
 
 Evaluators sampling_evaluators() {
@@ -267,6 +289,7 @@ Evaluators sampling_evaluators() {
   add_strata(all);
   add_planning(all);
   add_ground(all);
+  add_audits(all);
   return all;
 }
 

@@ -29,6 +29,7 @@ Rectangle {
 
                 Layout.fillWidth: true
                 Layout.fillHeight: true
+                visible: modelData !== ""
                 text: modelData
                 checked: rail.app.page === index
                 focusPolicy: Qt.StrongFocus

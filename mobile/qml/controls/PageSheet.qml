@@ -25,6 +25,7 @@ Sheet {
                 required property string modelData
 
                 Layout.fillWidth: true
+                visible: modelData !== ""
                 small: true
                 text: modelData
                 iconName: sheet.app.pageIcon(index)

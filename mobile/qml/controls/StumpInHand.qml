@@ -1,0 +1,98 @@
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// The tree in hand, read from an arm's length: its tag, what it is, where it is, what was noted.
+ColumnLayout {
+    id: hand
+
+    required property StumpsViewModel viewModel
+
+    spacing: Theme.pad
+
+    Words {
+        Layout.fillWidth: true
+        text: hand.viewModel.progress
+        color: Theme.soft
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: hand.viewModel.tag === ""
+        text: hand.viewModel.leaving ? qsTr("Choose a tree that was to be left, if it was cut or hurt.") : qsTr("Every tree of the list was looked at.")
+        font.pixelSize: Theme.large
+        font.bold: true
+    }
+    RowLayout {
+        Layout.fillWidth: true
+        visible: hand.viewModel.tag !== ""
+        spacing: Theme.gap
+
+        Words {
+            text: hand.viewModel.tag
+            font.pixelSize: Theme.figure
+            font.bold: true
+            wrapMode: Text.NoWrap
+            Accessible.role: Accessible.Heading
+            Accessible.name: qsTr("Tag %1").arg(text)
+        }
+        ColumnLayout {
+            Layout.fillWidth: true
+            spacing: 0
+
+            Words {
+                Layout.fillWidth: true
+                text: hand.viewModel.tree
+                font.pixelSize: Theme.large
+                font.bold: true
+            }
+            Words {
+                Layout.fillWidth: true
+                visible: hand.viewModel.way !== ""
+                text: hand.viewModel.way
+            }
+            Words {
+                Layout.fillWidth: true
+                text: hand.viewModel.state
+            }
+        }
+    }
+    Repeater {
+        model: hand.viewModel.cautions
+
+        RowLayout {
+            id: caution
+
+            required property string modelData
+
+            Layout.fillWidth: true
+            spacing: Theme.pad
+
+            Icon {
+                Layout.alignment: Qt.AlignTop
+                name: "caution"
+            }
+            Words {
+                Layout.fillWidth: true
+                text: caution.modelData
+                font.bold: true
+            }
+        }
+    }
+    Choices {
+        Layout.fillWidth: true
+        visible: hand.viewModel.may & StumpsViewModel.Hurt
+        label: qsTr("Its worst wound, if it is hurt")
+        help: qsTr("Large: 100 square inches of bare wood, or half of the girth.")
+        columns: Theme.phone ? 2 : 4
+        options: hand.viewModel.wounds()
+        onPicked: row => hand.viewModel.noteWound(row)
+    }
+    Words {
+        Layout.fillWidth: true
+        visible: hand.viewModel.said !== ""
+        text: qsTr("Noted: %1").arg(hand.viewModel.said)
+        font.pixelSize: Theme.large
+    }
+}

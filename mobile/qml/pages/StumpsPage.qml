@@ -1,0 +1,92 @@
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import QtQuick.Layouts
+import Oaklight
+
+// After the cut: the walk with the list, one tap a tree.
+Item {
+    id: page
+
+    required property AppModel app
+    required property Workspace workspace
+    readonly property StumpsViewModel viewModel: page.workspace.marks.stumps
+
+    Component.onCompleted: page.viewModel.setShown(true)
+    Component.onDestruction: page.viewModel.setShown(false)
+
+    RowLayout {
+        anchors.fill: parent
+        anchors.leftMargin: Theme.edge
+        anchors.rightMargin: Theme.edge
+        anchors.topMargin: Theme.pad
+        spacing: Theme.gap
+        layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
+
+        ColumnLayout {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            spacing: Theme.pad
+
+            ScrollColumn {
+                Layout.fillWidth: true
+                Layout.fillHeight: true
+                spacing: Theme.pad
+
+                StumpWarning {
+                    Layout.fillWidth: true
+                    lines: page.viewModel.before
+                }
+                Words {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.problem !== ""
+                    text: page.viewModel.problem
+                }
+                StumpInHand {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.problem === ""
+                    viewModel: page.viewModel
+                }
+            }
+            StumpActs {
+                Layout.fillWidth: true
+                Layout.bottomMargin: Theme.edge
+                viewModel: page.viewModel
+                onListAsked: list.open()
+                onLooseAsked: loose.open()
+            }
+        }
+        StumpList {
+            Layout.preferredWidth: Theme.columnWidth
+            Layout.maximumWidth: Theme.columnWidth
+            Layout.fillHeight: true
+            Layout.bottomMargin: Theme.edge
+            visible: Theme.wide
+            viewModel: page.viewModel
+        }
+    }
+
+    Sheet {
+        id: list
+
+        title: qsTr("Trees after the cut")
+
+        StumpList {
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            viewModel: page.viewModel
+            onChosen: list.close()
+        }
+    }
+    KeypadSheet {
+        id: loose
+
+        title: qsTr("Stump without a tag")
+        reading: page.viewModel.loosePreview(loose.digits)
+        note: qsTr("Diameter over the bark")
+        onEntered: digits => {
+            page.viewModel.noteLoose(digits);
+            loose.close();
+        }
+    }
+}

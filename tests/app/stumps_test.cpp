@@ -1,0 +1,162 @@
+// After the cut: the walk with the list, by touch.
+#include <algorithm>
+
+#include "core/session/decide.hpp"
+#include "core/session/stump_view.hpp"
+#include "tests/app/app_fixture.hpp"
+
+namespace oaklight::test {
+namespace {
+
+class StumpsPage : public App {
+ protected:
+  /// The demo tract with every tree decided, on the page.
+  void begin(const Screen& screen) {
+    start(screen);
+    EXPECT_TRUE(model().pageNames()[kPage].isEmpty()) << "no stumps before anything is marked";
+    TractDesk& tract = desk();
+    tract.submit([&tract]() -> Result<Action> {
+      const auto plans = plan_stands(tract.data(), tract.knowledge(), tract.ids());
+      if (!plans) return plans.error();
+      return marks_action(tract.data(), *plans);
+    });
+    settle();
+    EXPECT_EQ(model().pageNames()[kPage], QStringLiteral("Stumps"));
+    show(AppModel::Page::Stumps);
+    ready();
+  }
+  StumpsViewModel& stumps() { return *workspace().marks()->stumps(); }
+  void ready() {
+    settle();
+    ASSERT_TRUE(waitFor([this] { return !stumps().busy() && !desk().busy(); }));
+    settle();
+  }
+  [[nodiscard]] const std::vector<Stump>& noted() { return desk().data().stumps; }
+  static constexpr int kPage = static_cast<int>(AppModel::Page::Stumps);
+};
+
+TEST_F(StumpsPage, NotesATreeWithOneTapAndGoesOnToTheNext) {
+  for (const Screen& screen : {kTablet, kTabletUpright, kPhone}) {
+    SCOPED_TRACE(screen.name);
+    begin(screen);
+    const auto first = stumps().inHand();
+    ASSERT_TRUE(first.has_value());
+    tap(QStringLiteral("Found as marked"));
+    ready();
+    ASSERT_EQ(noted().size(), 1U);
+    EXPECT_EQ(noted()[0].tree, first);
+    EXPECT_EQ(noted()[0].finding, Finding::as_marked);
+    EXPECT_NE(stumps().inHand(), first);
+    EXPECT_TRUE(stumps().said().contains(QStringLiteral("Found as marked")));
+    tap(QStringLiteral("Still standing"));
+    ready();
+    tap(QStringLiteral("Hung up"));
+    ready();
+    ASSERT_EQ(noted().size(), 3U);
+    EXPECT_EQ(noted()[1].finding, Finding::standing);
+    EXPECT_EQ(noted()[2].finding, Finding::hung);
+    EXPECT_TRUE(stumps().progress().startsWith(QStringLiteral("3 of ")))
+        << stumps().progress().toStdString();
+    tap(QStringLiteral("Undo"));
+    ready();
+    EXPECT_EQ(noted().size(), 2U);
+    EXPECT_TRUE(warnings().isEmpty()) << warnings().join("\n").toStdString();
+    stop();
+  }
+}
+
+TEST_F(StumpsPage, NotesATreeThatWasToBeLeftWithItsWound) {
+  begin(kPhone);
+  tap(QStringLiteral("Trees to be left"));
+  settle();
+  EXPECT_EQ(find(QStringLiteral("Found as marked")), nullptr)
+      << "a tree that was to be left is not found as marked";
+  ASSERT_NE(stumps().trees()->at(0), nullptr);
+  EXPECT_FALSE(stumps().trees()->at(0)->listed);
+  stumps().choose(0);
+  settle();
+  tap(QStringLiteral("Hurt tree"));
+  ready();
+  ASSERT_EQ(noted().size(), 1U);
+  EXPECT_EQ(noted()[0].finding, Finding::hurt);
+  EXPECT_EQ(noted()[0].wound, std::nullopt);
+  tap(QStringLiteral("Large"));
+  ready();
+  ASSERT_EQ(noted().size(), 1U);
+  EXPECT_EQ(noted()[0].wound, Wound::large);
+  tap(QStringLiteral("Back to the list"));
+  settle();
+  EXPECT_NE(find(QStringLiteral("Found as marked")), nullptr);
+}
+
+TEST_F(StumpsPage, TakesAStumpWithoutATagByItsDiameter) {
+  begin(kPhone);
+  tap(QStringLiteral("Stump without a tag"));
+  ASSERT_TRUE(waitFor([this] { return find(QStringLiteral("Record")) != nullptr; }));
+  for (const char* key : {"1", "7", "2"}) tap(QString::fromLatin1(key));
+  tap(QStringLiteral("Record"));
+  ready();
+  ASSERT_EQ(noted().size(), 1U);
+  EXPECT_EQ(noted()[0].tree, std::nullopt);
+  EXPECT_EQ(noted()[0].finding, Finding::not_marked);
+  ASSERT_TRUE(noted()[0].over_bark.has_value());
+  EXPECT_EQ(noted()[0].over_bark->tenths(), 172);
+}
+
+TEST_F(StumpsPage, WarnsOfAFreshCutBeforeAllElse) {
+  begin(kPhone);
+  EXPECT_TRUE(stumps().before().front().contains(QStringLiteral("broken limbs overhead")));
+  const StumpView view = stump_view(desk().data(), desk().knowledge(),
+                                    {.today = Day{std::chrono::February / 20 / 2027}}, {})
+                             .value();
+  const auto stopped = std::ranges::find_if(view.check.listed, [](const ListedTree& tree) {
+    return !tree.cautions.empty() && tree.cautions.front().severity == Severity::stop;
+  });
+  ASSERT_NE(stopped, view.check.listed.end());
+  for (int row = 0; stumps().trees()->at(row) != nullptr; ++row) {
+    if (stumps().trees()->at(row)->id == stopped->tree) stumps().choose(row);
+  }
+  EXPECT_TRUE(stumps().cautions().front().startsWith(QStringLiteral("STOP. ")));
+}
+
+TEST_F(StumpsPage, HasItsPicturesWithMarks) {
+  for (const Screen& screen : {kTablet, kTabletUpright, kPhone}) {
+    begin(screen);
+    tap(QStringLiteral("Found as marked"));
+    ready();
+    for (const bool gloves : {true, false}) {
+      app_settings().setGloves(gloves);
+      settle();
+      for (const auto light : {Settings::Light::Day, Settings::Light::Night}) {
+        app_settings().setLight(light);
+        settle();
+        const QImage image =
+            picture(QStringLiteral("stumps_marked_%1_%2_%3")
+                        .arg(QLatin1String(screen.name), gloves ? "gloves" : "bare",
+                             light == Settings::Light::Day ? "day" : "night"));
+        EXPECT_EQ(image.size(), screen.size);
+      }
+      // T1: what is pressed at the tree.
+      for (const char* name : {"Found as marked", "Still standing", "Hung up"}) {
+        QQuickItem* button = find(QString::fromLatin1(name));
+        ASSERT_NE(button, nullptr) << name;
+        EXPECT_GE(button->height() / screen.pixels_per_mm, (gloves ? 20.0 : 15.0) - 0.1) << name;
+        EXPECT_TRUE(QRect(QPoint(), screen.size).contains(middleOf(button))) << name;
+      }
+      const QRectF glass = QRectF(QPointF(), screen.size).adjusted(-1, -1, 1, 1);
+      for (const Control& control : controls_of(window())) {
+        bool scrolls = false;
+        for (const QQuickItem* parent = control.item; parent != nullptr;
+             parent = parent->parentItem()) {
+          scrolls = scrolls || parent->inherits("QQuickFlickable");
+        }
+        if (!scrolls) EXPECT_TRUE(glass.contains(control.box)) << control.name.toStdString();
+      }
+    }
+    app_settings().setLight(Settings::Light::Day);
+    stop();
+  }
+}
+
+}  // namespace
+}  // namespace oaklight::test
