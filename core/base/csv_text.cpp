@@ -1,6 +1,7 @@
 #include "core/base/csv_text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 
 namespace oaklight {
@@ -150,11 +151,25 @@ std::string csv_cell(std::string_view text) {
 }
 
 std::string safe_csv_cell(std::string_view text) {
-  constexpr std::string_view kStartsFormula = "=+-@\t\r\n";
-  if (text.empty() || kStartsFormula.find(text.front()) == std::string_view::npos) {
-    return csv_cell(text);
+  // Wide forms of the same signs (U+FF1D, U+FF0B, U+FF0D, U+FF20) run in some spreadsheets too.
+  constexpr std::array<std::string_view, 11> kStartsFormula = {"=",
+                                                               "+",
+                                                               "-",
+                                                               "@",
+                                                               "\t",
+                                                               "\r",
+                                                               "\n",
+                                                               "\xEF\xBC\x9D",
+                                                               "\xEF\xBC\x8B",
+                                                               "\xEF\xBC\x8D",
+                                                               "\xEF\xBC\xA0"};
+  // Apostrophes that stand before such a sign get one more, so that the text can be told again.
+  std::string_view inner = text;
+  inner.remove_prefix(std::min(inner.find_first_not_of('\''), inner.size()));
+  for (const std::string_view sign : kStartsFormula) {
+    if (inner.starts_with(sign)) return csv_cell("'" + std::string(text));
   }
-  return csv_cell("'" + std::string(text));
+  return csv_cell(text);
 }
 
 std::string csv_record(std::span<const std::string> cells) {

@@ -45,8 +45,8 @@ class CsvTable {
 /// One cell, quoted when it has to be (RFC 4180 section 2). For numbers and words of ours.
 std::string csv_cell(std::string_view text);
 
-/// One cell of text that a person typed. A spreadsheet runs a cell that begins with = + - @, a tab
-/// or a line break as a formula; such a cell gets an apostrophe in front, which shows it as text.
+/// One cell of text that a person typed. Where a spreadsheet would run it (= + - @, tab or break in
+/// front, after apostrophes too) it gets one apostrophe more in front; taken off, it is back.
 std::string safe_csv_cell(std::string_view text);
 
 /// Cells that are already quoted, as one record with its CRLF.

@@ -99,6 +99,13 @@ TEST(CsvText, TypedTextCannotBecomeAFormula) {
   EXPECT_EQ(safe_csv_cell("\tx"), "'\tx");
   EXPECT_EQ(safe_csv_cell("\r=1"), "\"'\r=1\"");
   EXPECT_EQ(safe_csv_cell("=1,2"), "\"'=1,2\"");
+  EXPECT_EQ(safe_csv_cell("\xEF\xBC\x9D"
+                          "1"),
+            "'\xEF\xBC\x9D"
+            "1")
+      << "a wide equals sign";
+  EXPECT_EQ(safe_csv_cell("'=1"), "''=1") << "so that one apostrophe taken off gives the text back";
+  EXPECT_EQ(safe_csv_cell("'tis"), "'tis");
   EXPECT_EQ(safe_csv_cell("a=b"), "a=b");
   EXPECT_EQ(safe_csv_cell(""), "");
 }
