@@ -16,7 +16,7 @@ namespace {
 struct Call {
   std::string tract;
   std::string folder = ".";
-  Reader reader = Reader::logger;
+  PacketReader reader = PacketReader::logger;
   std::string paper = "letter";
   std::string work_day;
   std::string made_on;
@@ -62,6 +62,41 @@ Result<std::vector<PacketFile>> write_packet(const Packet& packet, const Call& c
   return write_packet_files(call.folder, packet, *pdf);
 }
 
+/// What the one line about a packet calls its reader and his lists.
+struct SummaryWords {
+  const char* whom;
+  const char* work;
+  const char* trained;
+};
+
+SummaryWords summary_words(PacketReader reader) {
+  switch (reader) {
+    case PacketReader::logger:
+      return {"the logger", "trees to cut", "for a trained feller only"};
+    case PacketReader::firewood:
+      return {"the firewood cutter", "trees to cut", "to leave alone"};
+    case PacketReader::standing:
+      return {"whoever kills trees standing", "trees to kill standing",
+              "for a trained person only"};
+    case PacketReader::owner:
+      break;
+  }
+  return {"the owner", "trees that go", "that go only if cleared"};
+}
+
+void print_totals(const Packet& packet) {
+  for (const ProductTotal& total : packet.totals) {
+    std::cout << "  " << word_of(total.product) << ": " << total.trees << " trees";
+    if (total.board_feet) {
+      std::cout << ", " << grouped_text(total.board_feet->value, 0) << " board feet "
+                << packet.log_rule;
+    }
+    if (total.cords) std::cout << ", " << number_text(total.cords->value, 2) << " cords";
+    if (total.without_volume > 0) std::cout << " (" << total.without_volume << " without a volume)";
+    std::cout << '\n';
+  }
+}
+
 void print(const Packet& packet, const std::vector<PacketFile>& products, const Call& call) {
   if (call.json) {
     nlohmann::ordered_json json{
@@ -73,21 +108,11 @@ void print(const Packet& packet, const std::vector<PacketFile>& products, const 
     std::cout << json.dump(2) << '\n';
     return;
   }
-  std::cout << "Packet for the " << (packet.reader == Reader::logger ? "logger" : "firewood cutter")
-            << ": " << packet.cut.size() << " trees to cut, " << packet.trained.size()
-            << (packet.reader == Reader::logger ? " for a trained feller only, "
-                                                : " to leave alone, ")
-            << packet.keep.size() << " that must not be cut\n";
-  for (const ProductTotal& total : packet.totals) {
-    std::cout << "  " << word_of(total.product) << ": " << total.trees << " trees";
-    if (total.board_feet) {
-      std::cout << ", " << grouped_text(total.board_feet->value, 0) << " board feet "
-                << packet.log_rule;
-    }
-    if (total.cords) std::cout << ", " << number_text(total.cords->value, 2) << " cords";
-    if (total.without_volume > 0) std::cout << " (" << total.without_volume << " without a volume)";
-    std::cout << '\n';
-  }
+  const SummaryWords words = summary_words(packet.reader);
+  std::cout << "Packet for " << words.whom << ": " << packet.cut.size() << ' ' << words.work << ", "
+            << packet.trained.size() << ' ' << words.trained << ", " << packet.keep.size()
+            << " that must not be cut\n";
+  if (packet.reader != PacketReader::standing) print_totals(packet);
   for (const PacketFile& p : products)
     std::cout << "  " << p.path.string() << "  " << p.what << '\n';
 }
@@ -112,12 +137,12 @@ void add_packet(CLI::App& app, int& exit_code) {
   CLI::App* command = app.add_subcommand(
       "packet", "Write what is handed over: cautions, map, marked list, what must not be cut");
   add_tract(*command, call->tract);
-  std::map<std::string, Reader> readers;
-  for (const auto& entry : kWords<Reader>) readers.emplace(entry.word, entry.value);
+  std::map<std::string, PacketReader> readers;
+  for (const auto& entry : kWords<PacketReader>) readers.emplace(entry.word, entry.value);
   command->add_option("--for", call->reader, "Whom the packet is for")
       ->required()
       ->transform(CLI::CheckedTransformer(readers))
-      ->option_text("logger|firewood");
+      ->option_text("logger|firewood|standing|owner");
   command->add_option("--out", call->folder, "Folder for the files (default: here)");
   command->add_option("--paper", call->paper, "letter or a4 (default: letter)")
       ->check(CLI::IsMember({"letter", "a4"}));

@@ -7,6 +7,7 @@
 #include "core/base/day.hpp"
 #include "core/measure/log_rule.hpp"
 #include "core/release/cautions.hpp"
+#include "core/release/plan.hpp"
 #include "core/release/season.hpp"
 
 namespace oaklight {
@@ -16,6 +17,9 @@ struct PacketTables {
   const SpeciesTable& species;
   const CautionTable& cautions;
   std::span<const SeasonWindow> seasons;
+  /// How trees may be dealt with is judged by its rules; nullptr: no ways are printed, and the
+  /// owner's packet has no figures of before and after.
+  const ReleaseKnowledge* release = nullptr;
 };
 
 struct PacketOptions {

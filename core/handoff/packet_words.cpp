@@ -44,19 +44,55 @@ std::string count_of(int trees, std::string_view one, std::string_view many) {
   return std::to_string(trees) + " " + std::string(trees == 1 ? one : many);
 }
 
-void say_who_may_cut(std::vector<std::string>& says, Reader reader) {
-  if (reader == Reader::firewood) {
-    says.push_back(
-        "Felling trees kills people, also people who know how. If nobody has taught you felling, "
-        "hands on, take only wood that lies on the ground, or hire a trained and insured logger.");
-  } else {
-    says.push_back(
-        "Felling trees kills people, also people who know how. Only trained fellers cut from this "
-        "list.");
+void say_danger(std::vector<std::string>& says, PacketReader reader) {
+  switch (reader) {
+    case PacketReader::firewood:
+      says.push_back(
+          "Felling trees kills people, also people who know how. If nobody has taught you felling, "
+          "hands on, take only wood that lies on the ground, or hire a trained and insured "
+          "logger.");
+      return;
+    case PacketReader::logger:
+      says.push_back(
+          "Felling trees kills people, also people who know how. Only trained fellers cut from "
+          "this "
+          "list.");
+      return;
+    case PacketReader::standing:
+      says.push_back(
+          "Label first: before you open any product, read its whole label and follow it. It says "
+          "where, on what, how and with which gear the product may be used; no dose is given here. "
+          "Where the label does not name this use, do not use it.");
+      says.push_back(
+          "Where the state asks for a license, only a licensed person applies a product. Ask your "
+          "state's pesticide office before you start.");
+      says.push_back(
+          "A tree that is cut into can drop limbs, split or fall at once, and a tree killed "
+          "standing "
+          "is a danger tree from then on. Only people trained with the saw girdle from this list.");
+      return;
+    case PacketReader::owner:
+      says.push_back(
+          "This packet is yours: it shows everything, with reasons. It is no work list. Hand each "
+          "cutter the packet made for him, and nothing else.");
+      says.push_back(
+          "Felling trees kills people, also people who know how. Have it done by trained and "
+          "insured "
+          "people, and ask for proof of both.");
+      return;
   }
+}
+
+void say_who_may_cut(std::vector<std::string>& says, PacketReader reader) {
+  say_danger(says, reader);
   says.push_back(
-      "This list does not say that any tree is safe to cut. It says which trees the owner lets go. "
-      "Look at each tree yourself, from the roots to the top.");
+      reader == PacketReader::standing
+          ? "This list does not say that any tree is safe to work on. It says which trees the "
+            "owner "
+            "wants dead and standing. Look at each tree yourself, from the roots to the top."
+          : "This list does not say that any tree is safe to cut. It says which trees the owner "
+            "lets "
+            "go. Look at each tree yourself, from the roots to the top.");
   says.push_back(
       "If a tree looks wrong, or you are in doubt for any reason, leave it alone and tell the "
       "owner.");
@@ -66,14 +102,31 @@ void say_who_may_cut(std::vector<std::string>& says, Reader reader) {
 }
 
 void say_what_to_leave(std::vector<std::string>& says, const StartFacts& facts) {
-  says.push_back(
-      "Cut only a tree whose tag is on the list of trees to cut, and check its species and size. A "
-      "tree without a tag stays. The trees to keep are the reason for this work.");
-  if (facts.trained > 0 && facts.reader == Reader::firewood) {
+  switch (facts.reader) {
+    case PacketReader::standing:
+      says.push_back(
+          "Kill only a tree whose tag is on the list of trees to kill standing, and check its "
+          "species and size. Fell none of them. Write the day on each, and flag it so that later "
+          "workers keep two tree lengths away.");
+      break;
+    case PacketReader::owner:
+      break;
+    default:
+      says.push_back(
+          "Cut only a tree whose tag is on the list of trees to cut, and check its species and "
+          "size. "
+          "A tree without a tag stays. The trees to keep are the reason for this work.");
+  }
+  if (facts.trained == 0) return;
+  if (facts.reader == PacketReader::firewood) {
     says.push_back(count_of(facts.trained, "tree is", "trees are") +
                    " listed to be left alone, marked or not: too dangerous, or not sure enough, to "
                    "cut from a list.");
-  } else if (facts.trained > 0) {
+  } else if (facts.reader == PacketReader::standing) {
+    says.push_back(count_of(facts.trained, "marked tree needs", "marked trees need") +
+                   " a trained person who knows danger trees, cleared by name one by one. Nobody "
+                   "works on them from this list.");
+  } else {
     says.push_back(count_of(facts.trained, "marked tree needs", "marked trees need") +
                    " a trained feller who knows danger trees, cleared by name one by one. Nobody "
                    "cuts them from this list.");

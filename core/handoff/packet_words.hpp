@@ -12,7 +12,7 @@ namespace oaklight {
 
 /// What the sentences before the lists depend on.
 struct StartFacts {
-  Reader reader = Reader::logger;
+  PacketReader reader = PacketReader::logger;
   bool demo = false;
   std::string held_by;  ///< seasons that hold cutting back on the day of the work; "" none
   int trained = 0;      ///< trees on the list that is not to be cut from

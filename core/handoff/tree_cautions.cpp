@@ -40,10 +40,18 @@ Result<std::map<WalkTreeId, const Mark*>> latest_marks(const TractData& data) {
 Result<std::vector<std::vector<Caution>>> cautions_of_walk(const TractData& data,
                                                            const PacketTables& tables,
                                                            const PacketOptions& options) {
-  const auto marks = latest_marks(data);
-  if (!marks) return marks.error();
   const auto trees = placed_walk_trees(data);
   const auto around = surroundings_of(data, trees, tables.species, options.limits);
+  return cautions_of_walk(data, trees, around, tables, options);
+}
+
+Result<std::vector<std::vector<Caution>>> cautions_of_walk(const TractData& data,
+                                                           std::span<const WalkTree> trees,
+                                                           std::span<const Surroundings> around,
+                                                           const PacketTables& tables,
+                                                           const PacketOptions& options) {
+  const auto marks = latest_marks(data);
+  if (!marks) return marks.error();
   const bool bats = bats_may_roost(data, tables, options);
   std::vector<std::vector<Caution>> cautions;
   for (std::size_t i = 0; i < trees.size(); ++i) {
@@ -57,9 +65,9 @@ Result<std::vector<std::vector<Caution>>> cautions_of_walk(const TractData& data
   return cautions;
 }
 
-bool may_cut_from_list(Reader reader, Method method, std::span<const Caution> cautions) {
+bool may_work_from_list(PacketReader reader, Method method, std::span<const Caution> cautions) {
   const Severity worst = cautions.empty() ? Severity::note : cautions.front().severity;
-  if (reader == Reader::logger) return worst != Severity::stop;
+  if (reader != PacketReader::firewood) return worst != Severity::stop;
   return worst == Severity::note && method == Method::fell;
 }
 
@@ -90,7 +98,7 @@ Result<std::vector<Mark>> with_destinations(const TractData& data, const PacketT
     const bool felled = mark.verdict == Verdict::take && mark.method != Method::girdle;
     if (!felled || mark.destination) continue;
     const bool easy =
-        may_cut_from_list(Reader::firewood, mark.method, (*cautions)[place.at(mark.tree)]);
+        may_work_from_list(PacketReader::firewood, mark.method, (*cautions)[place.at(mark.tree)]);
     mark.destination =
         mark.product == Product::firewood && easy ? Reader::firewood : Reader::logger;
   }

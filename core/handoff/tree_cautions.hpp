@@ -4,6 +4,7 @@
 #include <span>
 #include <vector>
 
+#include "core/handoff/packet.hpp"
 #include "core/handoff/packet_inputs.hpp"
 
 namespace oaklight {
@@ -21,11 +22,19 @@ Result<std::vector<std::vector<Caution>>> cautions_of_walk(const TractData& data
                                                            const PacketTables& tables,
                                                            const PacketOptions& options);
 
-/// Whether a reader may cut a tree with these cautions from a list. A logger: when none is a stop.
-/// A firewood cutter: when none is more than a note and the tree is felled whole by hand, so that a
-/// careful beginner could do it.
-[[nodiscard]] bool may_cut_from_list(Reader reader, Method method,
-                                     std::span<const Caution> cautions);
+/// The same, where the places of the trees and what is around each are known already.
+/// trees, around   one for each of data.walk_trees, in their order
+Result<std::vector<std::vector<Caution>>> cautions_of_walk(const TractData& data,
+                                                           std::span<const WalkTree> trees,
+                                                           std::span<const Surroundings> around,
+                                                           const PacketTables& tables,
+                                                           const PacketOptions& options);
+
+/// Whether a reader may deal with a tree with these cautions from a list. A firewood cutter: when
+/// none is more than a note and the tree is felled whole by hand, so that a careful beginner could
+/// do it. All others: when none is a stop.
+[[nodiscard]] bool may_work_from_list(PacketReader reader, Method method,
+                                      std::span<const Caution> cautions);
 
 /// Whether a day lies in a window that holds cutting back and whose issue begins so ("bat_").
 [[nodiscard]] bool in_season(std::span<const SeasonWindow> of_state, std::string_view issue,

@@ -158,8 +158,10 @@ Drawing draw_composition(const CompositionChart& chart, const PictureFrame& fram
   sheet.key(key_of(groups_in(chart)));
   std::vector<Row> rows = rows_of(chart);
   const bool errors = std::any_of(rows.begin(), rows.end(), [](const Row& r) { return !!r.se; });
-  sheet.foot(errors ? QStringLiteral("\u00B1 is one standard error, from the plots.")
-                    : QStringLiteral("One plot tells no error."));
+  const QString without = chart.counted
+                              ? QStringLiteral("Before, less the trees that go; without errors.")
+                              : QStringLiteral("One plot tells no error.");
+  sheet.foot(errors ? QStringLiteral("\u00B1 is one standard error, from the plots.") : without);
   const double row = sheet.wide() ? kWideRow : kNarrowRow;
   fold(rows, static_cast<std::size_t>(std::max(sheet.room().height() / row, 1.0)));
   Bars(sheet.drawing(), sheet.room(), rows, sheet.wide()).draw();

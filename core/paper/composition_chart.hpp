@@ -20,6 +20,7 @@ struct SpeciesBar {
 struct CompositionChart {
   std::vector<SpeciesBar> species;    ///< any order
   std::optional<BasalAreaShare> oak;  ///< all oaks together, for the head
+  bool counted = false;               ///< less trees that were counted: its errors are not known
 };
 
 /// The chart of a composition; a species that the table does not know is named by its code.

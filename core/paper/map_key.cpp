@@ -5,6 +5,7 @@
 #include "core/base/number_text.hpp"
 #include "core/paper/map.hpp"
 #include "core/paper/page.hpp"
+#include "core/paper/reader_words.hpp"
 
 namespace oaklight {
 namespace {
@@ -44,7 +45,8 @@ void MapKey::add_marks(const MapScene& scene, std::span<const std::size_t> trees
     const auto count = std::count_if(trees.begin(), trees.end(),
                                      [&](std::size_t i) { return scene.trees[i].mark == mark; });
     if (count == 0) continue;
-    marks_.push_back({mark, std::nullopt, words_of(mark) + QStringLiteral(" (%1)").arg(count)});
+    marks_.push_back(
+        {mark, std::nullopt, words_of(mark, scene.reader) + QStringLiteral(" (%1)").arg(count)});
   }
 }
 

@@ -133,6 +133,7 @@ void add_ground(MapScene& scene, Position origin, const std::vector<Stand>& stan
 
 MapScene make_scene(const Packet& packet) {
   MapScene scene;
+  scene.reader = packet.reader;
   const Position origin = middle_of(packet);
   add_trees(scene, origin, packet.cut, TreeMark::cut);
   add_trees(scene, origin, packet.trained, TreeMark::trained);

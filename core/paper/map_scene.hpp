@@ -50,8 +50,9 @@ struct MapScene {
   std::optional<QPointF> landing;
   std::vector<MapTree> nowhere;  ///< trees without a position; their place means nothing
   std::vector<MapPlot> plots = {};
-  std::vector<MapPlot> plots_nowhere = {};  ///< without a position; their place means nothing
-  std::optional<QPointF> here = {};         ///< where the person stands
+  std::vector<MapPlot> plots_nowhere = {};     ///< without a position; their place means nothing
+  std::optional<QPointF> here = {};            ///< where the person stands
+  PacketReader reader = PacketReader::logger;  ///< to whom the marks speak
 
   [[nodiscard]] bool empty() const {
     return trees.empty() && stands.empty() && tracks.empty() && !landing && plots.empty();

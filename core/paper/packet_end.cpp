@@ -1,5 +1,6 @@
 #include "core/base/number_text.hpp"
 #include "core/paper/packet_pages.hpp"
+#include "core/paper/reader_words.hpp"
 #include "core/paper/table.hpp"
 
 namespace oaklight {
@@ -44,12 +45,47 @@ void write_product_table(PageFlow& flow, const std::vector<ProductTotal>& totals
   flow.gap(5.0);
 }
 
+/// The same by species or by stand.
+void write_group_table(PageFlow& flow, const QString& head, const QString& group,
+                       const std::vector<GroupTotal>& totals) {
+  if (totals.empty()) return;
+  flow.subhead(head, 80.0);
+  Table table(flow,
+              {{group, 0.0},
+               {QStringLiteral("Product"), 96.0},
+               {QStringLiteral("Trees"), 60.0},
+               {QStringLiteral("Board feet"), 90.0},
+               {QStringLiteral("Cords"), 76.0},
+               {QStringLiteral("No volume"), 76.0}},
+              22.0);
+  for (const GroupTotal& part : totals) {
+    const ProductTotal& total = part.total;
+    const auto cell = [](const QString& words, const TextStyle& style) {
+      return TableCell{{{words, style}}};
+    };
+    table.row(
+        {cell(printable(part.name), kStrongText), cell(product_words(total.product), kBodyText),
+         cell(QString::number(total.trees), kFigureText),
+         cell(figure(total.board_feet, 0), kFigureText), cell(figure(total.cords, 2), kFigureText),
+         cell(QString::number(total.without_volume), kFigureText)});
+  }
+  flow.gap(5.0);
+}
+
 void write_totals(PageFlow& flow, const Packet& packet) {
   flow.heading(QStringLiteral("What the list adds up to"));
   write_product_table(flow, packet.totals);
-  if (packet.reader == Reader::logger && !packet.totals_if_cleared.empty()) {
-    flow.subhead(QStringLiteral("And only if a trained feller clears each one"), 90.0);
+  if (!packet.totals_if_cleared.empty()) {
+    flow.subhead(QStringLiteral("And only if a trained person clears each one"), 90.0);
     write_product_table(flow, packet.totals_if_cleared);
+  }
+  if (packet.reader == PacketReader::firewood) {
+    write_group_table(flow, QStringLiteral("By pile area: one a stand"),
+                      QStringLiteral("Pile area"), packet.by_stand);
+  } else if (packet.reader != PacketReader::standing) {
+    write_group_table(flow, QStringLiteral("By species"), QStringLiteral("Species"),
+                      packet.by_species);
+    write_group_table(flow, QStringLiteral("By stand"), QStringLiteral("Stand"), packet.by_stand);
   }
   const QString rule = printable(packet.log_rule);
   QString note =
@@ -87,15 +123,10 @@ void write_line(PageFlow& flow, const QString& label, double from, double to, do
 void write_signatures(PageFlow& flow, const Packet& packet) {
   constexpr double kLine = 46.0;
   flow.subhead(QStringLiteral("Before the first cut: counted, walked, agreed"), 3.0 * kLine + 30.0);
-  flow.text(
-      {{QStringLiteral(
-            "Trees to cut on this list: %1. Trees counted on the ground with the owner: ________")
-            .arg(packet.cut.size()),
-        kBodyText}});
-  const QString cutter = packet.reader == Reader::logger ? QStringLiteral("Logger")
-                                                         : QStringLiteral("Firewood cutter");
-  for (const QString& who :
-       {QStringLiteral("Owner"), cutter, QStringLiteral("Person who marked the trees")}) {
+  const ReaderWords& words = words_for(packet.reader);
+  flow.text({{QString::fromUtf8(words.counted).arg(packet.cut.size()), kBodyText}});
+  for (const QString& who : {QStringLiteral("Owner"), QString::fromUtf8(words.signs_as),
+                             QStringLiteral("Person who marked the trees")}) {
     const QRectF strip = flow.take(kLine);
     const double baseline = strip.top() + 30.0;
     write_line(flow, who + QStringLiteral(": name"), strip.left(), strip.left() + 190.0, baseline);
@@ -110,6 +141,11 @@ void write_signatures(PageFlow& flow, const Packet& packet) {
 void write_end(PageFlow& flow, const Packet& packet) {
   flow.new_page(QStringLiteral("TOTALS AND SIGNATURES"));
   write_totals(flow, packet);
+  const QString season = printable(packet.season_advice);
+  if (!season.isEmpty()) {
+    flow.subhead(QStringLiteral("Season"), 40.0);
+    flow.text({{season, kBodyText}});
+  }
   write_signatures(flow, packet);
   write_governs(flow, packet);
 }

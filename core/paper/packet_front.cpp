@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/paper/packet_pages.hpp"
+#include "core/paper/reader_words.hpp"
 #include "core/paper/table.hpp"
 
 namespace oaklight {
@@ -27,13 +28,12 @@ struct Count {
 
 /// The four figures that must be right in a reader's head: what is his, what is not.
 void draw_counts(Drawing& page, QPointF corner, const Packet& packet) {
+  const ReaderWords& words = words_for(packet.reader);
   const std::vector<Count> counts = {
-      {TreeMark::cut, packet.cut.size(), QStringLiteral("to cut")},
-      {TreeMark::trained, packet.trained.size(),
-       packet.reader == Reader::logger ? QStringLiteral("trained feller only")
-                                       : QStringLiteral("dangerous, leave alone")},
+      {TreeMark::cut, packet.cut.size(), QString::fromUtf8(words.work_count)},
+      {TreeMark::trained, packet.trained.size(), QString::fromUtf8(words.trained_count)},
       {TreeMark::crop, packet.keep.size(), QStringLiteral("do not cut")},
-      {TreeMark::other, packet.others.size(), QStringLiteral("not yours: do not cut")}};
+      {TreeMark::other, packet.others.size(), QString::fromUtf8(words.others_count)}};
   double y = corner.y();
   for (const Count& count : counts) {
     draw_mark(page, count.mark, QPointF(corner.x() + 8.0, y + 10.0), 5.5);
@@ -53,10 +53,11 @@ void write_title(PageFlow& flow, const Packet& packet) {
   if (name_lines.size() > 2)
     name_lines = {name_lines[0], fitted(name_lines[1] + name_lines[2], kTitleText, width)};
   for (const QString& line : name_lines) lines.push_back({line, kTitleText});
-  lines.push_back({QStringLiteral("Marked trees: list for ") + reader_words(packet.reader),
-                   kSubheadText,
-                   {},
-                   2.0});
+  lines.push_back(
+      {QStringLiteral("Marked trees: list for ") + QString::fromUtf8(words_for(packet.reader).whom),
+       kSubheadText,
+       {},
+       2.0});
   const QString place = place_words(packet.tract);
   if (!place.isEmpty()) lines.push_back({place, kBodyText, {}, 2.0});
   const QString contact = printable(packet.tract.contact);

@@ -1,5 +1,8 @@
+#include <algorithm>
+
 #include "core/base/number_text.hpp"
 #include "core/paper/packet_pages.hpp"
+#include "core/paper/reader_words.hpp"
 #include "core/paper/table.hpp"
 
 namespace oaklight {
@@ -99,15 +102,63 @@ QString product_words(const PacketTree& tree) {
          QStringLiteral(", ") + volume_words(tree);
 }
 
-TableCell do_cell(const PacketTree& tree) {
-  return {{{method_words(tree), kStrongText}, {product_words(tree), kSmallText}}};
+/// Whose list a tree is on, for the owner.
+QString whose_words(const PacketTree& tree) {
+  if (tree.verdict == Verdict::kill_standing || tree.method == Method::girdle) {
+    return QStringLiteral("standing list");
+  }
+  if (!tree.destination) return QStringLiteral("on nobody's list");
+  return *tree.destination == Reader::logger ? QStringLiteral("logger's list")
+                                             : QStringLiteral("firewood list");
+}
+
+/// "by hand or by machine": the ways left for felling, where there is more than the one named.
+QString other_ways(const PacketTree& tree) {
+  if (!tree.work) return {};
+  const auto allowed = [&](Way way) { return std::ranges::count(tree.work->ways, way) > 0; };
+  if (tree.method == Method::fell && allowed(Way::machine_fell)) {
+    return QStringLiteral("or by machine");
+  }
+  return {};
+}
+
+TableCell do_cell(const Packet& packet, const PacketTree& tree) {
+  TableCell cell{{{method_words(tree), kStrongText}, {product_words(tree), kSmallText}}};
+  QStringList more;
+  if (packet.reader == PacketReader::owner) more.append(whose_words(tree));
+  const QString ways = other_ways(tree);
+  if (!ways.isEmpty()) more.append(ways);
+  if (!more.isEmpty()) cell.paragraphs.push_back({more.join(QStringLiteral("; ")), kSmallText});
+  if (packet.reader == PacketReader::standing && tree.work) {
+    cell.paragraphs.push_back({tree.work->herbicide ? QStringLiteral("Herbicide: label")
+                                                    : QStringLiteral("NO HERBICIDE"),
+                               kSmallStrongText,
+                               {},
+                               3.0});
+  }
+  if (tree.work && tree.work->held) {
+    cell.paragraphs.push_back({QStringLiteral("NOT NOW: season"), kSmallStrongText, {}, 3.0});
+  }
+  return cell;
+}
+
+/// Small text under a row: why the tree goes; for a tree killed standing also why herbicide may be
+/// used on it or not.
+QString below_words(const Packet& packet, const PacketTree& tree) {
+  QString words = printable(tree.reason);
+  if (packet.reader != PacketReader::standing || !tree.work) return words;
+  const QString herbicide = printable(tree.work->herbicide_words);
+  if (!words.isEmpty() && !herbicide.isEmpty()) words += QChar(u' ');
+  return words + herbicide;
 }
 
 /// "Fell: sawlog, 120 bd ft. ", for a note.
-QString work_words(const PacketTree& tree) {
+QString work_words(const Packet& packet, const PacketTree& tree) {
   const QString product = product_words(tree);
-  return method_words(tree) + (product.isEmpty() ? QString() : QStringLiteral(": ") + product) +
-         QStringLiteral(". ");
+  QString words =
+      method_words(tree) + (product.isEmpty() ? QString() : QStringLiteral(": ") + product);
+  if (packet.reader == PacketReader::owner) words += QStringLiteral(", ") + whose_words(tree);
+  return words + QStringLiteral(". ");
 }
 
 TableCell mark_cell(TreeMark mark) {
@@ -162,66 +213,61 @@ void write_leave_rows(PageFlow& flow, const std::vector<PacketTree>& trees, Tree
 }  // namespace
 
 void write_cut_list(PageFlow& flow, const Packet& packet, const MapLetters& letters) {
-  flow.new_page(QStringLiteral("TREES TO CUT"));
-  flow.heading(QStringLiteral("Trees to cut: %1").arg(packet.cut.size()));
+  const ReaderWords& words = words_for(packet.reader);
+  flow.new_page(QString::fromUtf8(words.work_section));
+  flow.heading(QString::fromUtf8(words.work_heading).arg(packet.cut.size()));
   if (packet.cut.empty()) {
-    flow.text({{QStringLiteral("No tree is marked for cutting on this list."), kBodyText}});
+    flow.text({{QStringLiteral("No tree is on this list."), kBodyText}});
     return;
   }
-  flow.text({{QStringLiteral("Cut only trees whose tag is on this list. Read the cautions beside a "
-                             "tree before you start on it. Tick the box when it is down."),
-              kBodyText}});
+  flow.text({{QString::fromUtf8(words.work_intro), kBodyText}});
   flow.gap(4.0);
   std::vector<TableColumn> columns = {{QString(), kMarkColumn},
                                       {QStringLiteral("Tag"), kTagColumn},
                                       {QStringLiteral("Species"), 0.0},
                                       {QStringLiteral("DBH"), kDbhColumn},
-                                      {QStringLiteral("What to do"), 106.0},
+                                      {QStringLiteral("What to do"), 112.0},
                                       {QStringLiteral("Cautions"), 164.0}};
   add_map_column(columns, letters);
   Table table(flow, std::move(columns), 36.0);
   write_rows(table, packet.cut, [&](const PacketTree& tree) {
     TableCell tick;
     tick.tick = true;
-    std::vector<TableCell> cells = {tick,           tag_cell(tree), species_cell(tree),
-                                    dbh_cell(tree), do_cell(tree),  caution_cell(tree)};
+    std::vector<TableCell> cells = {tick,           tag_cell(tree),        species_cell(tree),
+                                    dbh_cell(tree), do_cell(packet, tree), caution_cell(tree)};
     add_map_cell(cells, tree, letters);
-    table.row(cells, note_below(printable(tree.reason), 2, 4));
+    table.row(cells, note_below(below_words(packet, tree), 2, 4));
   });
 }
 
 void write_trained_list(PageFlow& flow, const Packet& packet, const MapLetters& letters) {
   if (packet.trained.empty()) return;
-  const bool logger = packet.reader == Reader::logger;
-  flow.new_page(QStringLiteral("TRAINED FELLER ONLY"));
-  flow.heading((logger ? QStringLiteral("Trained feller only: %1")
-                       : QStringLiteral("Leave these alone, trained feller only: %1"))
-                   .arg(packet.trained.size()));
-  flow.text({{logger ? QStringLiteral("Nobody cuts from this page. A trained feller looks at each "
-                                      "tree on the ground and clears it by name, or leaves it.")
-                     : QStringLiteral("These trees are marked, but they are dangerous. Do not cut "
-                                      "them and stay two tree lengths away from them."),
-              kStrongText}});
+  const ReaderWords& words = words_for(packet.reader);
+  const bool clears = packet.reader != PacketReader::firewood;
+  flow.new_page(QString::fromUtf8(words.trained_section));
+  flow.heading(QString::fromUtf8(words.trained_heading).arg(packet.trained.size()));
+  flow.text({{QString::fromUtf8(words.trained_intro), kStrongText}});
   flow.gap(4.0);
   std::vector<TableColumn> columns = {{QString(), kMarkColumn},
                                       {QStringLiteral("Tag"), kTagColumn},
                                       {QStringLiteral("Species"), 0.0},
                                       {QStringLiteral("DBH"), kDbhColumn},
                                       {QStringLiteral("What is dangerous"), 184.0}};
-  if (logger) columns.push_back({QStringLiteral("Cleared by"), 76.0});
+  if (clears) columns.push_back({QStringLiteral("Cleared by"), 76.0});
   add_map_column(columns, letters);
   Table table(flow, std::move(columns), 36.0);
   write_rows(table, packet.trained, [&](const PacketTree& tree) {
-    const QString reason = printable(tree.reason);
     std::vector<TableCell> cells = {mark_cell(TreeMark::trained), tag_cell(tree),
                                     species_cell(tree), dbh_cell(tree), caution_cell(tree)};
-    if (logger) {
+    if (clears) {
       TableCell cleared;
       cleared.blank = true;
       cells.push_back(cleared);
     }
     add_map_cell(cells, tree, letters);
-    table.row(cells, note_below(logger ? work_words(tree) + reason : reason, 2, 3));
+    table.row(cells, note_below(clears ? work_words(packet, tree) + below_words(packet, tree)
+                                       : printable(tree.reason),
+                                2, 3));
   });
 }
 
@@ -236,9 +282,8 @@ void write_keep_list(PageFlow& flow, const Packet& packet, const MapLetters& let
   flow.gap(4.0);
   if (!packet.keep.empty()) write_leave_rows(flow, packet.keep, TreeMark::keep, letters);
   if (packet.others.empty()) return;
-  flow.subhead(
-      QStringLiteral("Tagged for other work, not yours to cut: %1").arg(packet.others.size()),
-      90.0);
+  flow.subhead(QString::fromUtf8(words_for(packet.reader).others_heading).arg(packet.others.size()),
+               90.0);
   write_leave_rows(flow, packet.others, TreeMark::other, letters);
 }
 

@@ -5,6 +5,7 @@
 #include "core/paper/map.hpp"
 #include "core/paper/map_panels.hpp"
 #include "core/paper/packet_pages.hpp"
+#include "core/paper/reader_words.hpp"
 
 namespace oaklight {
 namespace {
@@ -31,7 +32,9 @@ std::vector<Paragraph> nowhere_words(const MapScene& scene) {
     std::copy_if(scene.nowhere.begin(), scene.nowhere.end(), std::back_inserter(same),
                  [mark](const MapTree& tree) { return tree.mark == mark; });
     if (same.empty()) continue;
-    words.push_back({QStringLiteral("No position: %1 (%2): ").arg(words_of(mark)).arg(same.size()) +
+    words.push_back({QStringLiteral("No position: %1 (%2): ")
+                             .arg(words_of(mark, scene.reader))
+                             .arg(same.size()) +
                          tags_of(same),
                      kSmallText, std::nullopt, 3.0});
   }

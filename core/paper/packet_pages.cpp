@@ -9,14 +9,12 @@ std::vector<Drawing> packet_pages(const Packet& packet, PaperSize paper) {
   const MapLetters letters = write_maps(flow, packet);
   write_cut_list(flow, packet, letters);
   write_trained_list(flow, packet, letters);
+  write_work_notes(flow, packet);
   write_keep_list(flow, packet, letters);
+  write_owner_pages(flow, packet);
+  write_practice_record(flow, packet);
   write_end(flow, packet);
   return flow.finish();
-}
-
-QString reader_words(Reader reader) {
-  return reader == Reader::logger ? QStringLiteral("the logger")
-                                  : QStringLiteral("the firewood cutter");
 }
 
 QString count_words(std::size_t count, const char* one, const char* many) {

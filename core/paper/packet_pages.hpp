@@ -25,11 +25,16 @@ MapLetters write_maps(PageFlow& flow, const Packet& packet);
 void write_cut_list(PageFlow& flow, const Packet& packet, const MapLetters& letters);
 void write_trained_list(PageFlow& flow, const Packet& packet, const MapLetters& letters);
 void write_keep_list(PageFlow& flow, const Packet& packet, const MapLetters& letters);
+/// How, when and with or without herbicide: each sentence once, with the tags it holds for.
+void write_work_notes(PageFlow& flow, const Packet& packet);
+/// For the owner: before and after, a picture each, and how the figures were made.
+void write_owner_pages(PageFlow& flow, const Packet& packet);
+/// For the owner: the practice record of each stand.
+void write_practice_record(PageFlow& flow, const Packet& packet);
 void write_end(PageFlow& flow, const Packet& packet);
 
 // Words that several parts share.
 
-QString reader_words(Reader reader);                                        ///< "the logger"
 QString count_words(std::size_t count, const char* one, const char* many);  ///< "3 trees"
 
 }  // namespace oaklight

@@ -7,6 +7,8 @@
 
 #include "core/paper/gui_app.hpp"
 #include "core/paper/packet_pages.hpp"
+#include "core/paper/pdf_language.hpp"
+#include "core/paper/reader_words.hpp"
 
 namespace oaklight {
 namespace {
@@ -20,7 +22,7 @@ Error refused() {
 
 QString title_of(const Packet& packet) {
   return printable(packet.tract.name) + QStringLiteral(": marked trees, list for ") +
-         reader_words(packet.reader);
+         QString::fromUtf8(words_for(packet.reader).whom);
 }
 
 QPageSize qt_page_size(PaperSize paper) {
@@ -63,7 +65,9 @@ Result<std::string> packet_pdf(const Packet& packet, PaperSize paper) {
   QBuffer buffer;
   buffer.open(QIODevice::WriteOnly);
   if (!paint_pages(packet_pages(packet, paper), packet, paper, buffer)) return refused();
-  return buffer.data().toStdString();
+  auto pdf = with_language(buffer.data().toStdString(), "en-US");
+  if (!pdf) return refused();
+  return *std::move(pdf);
 }
 
 }  // namespace oaklight

@@ -10,7 +10,7 @@ class QIODevice;
 
 namespace oaklight {
 
-/// Writes a packet as PDF, typefaces embedded, text in reading order.
+/// Writes a packet as PDF, typefaces embedded, text in reading order, title and language told.
 ///
 /// packet   any; a packet without trees gives pages that say so
 /// device   open for writing; left open

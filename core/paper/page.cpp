@@ -7,7 +7,7 @@ constexpr double kSideMargin = 0.6 * kPointsPerInch;
 constexpr double kTopMargin = 0.45 * kPointsPerInch;
 constexpr double kBottomMargin = 0.45 * kPointsPerInch;
 constexpr double kHeadHeight = 26.0;
-constexpr double kFootHeight = 18.0;
+constexpr double kFootHeight = 30.0;
 constexpr double kGap = 10.0;
 
 }  // namespace

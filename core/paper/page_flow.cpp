@@ -6,7 +6,6 @@ namespace oaklight {
 namespace {
 
 constexpr double kBadgeGap = 6.0;
-constexpr qsizetype kShortSha = 12;
 
 }  // namespace
 
@@ -128,20 +127,23 @@ void PageFlow::text(const std::vector<Paragraph>& paragraphs, double indent) {
 
 std::vector<Drawing> PageFlow::finish() {
   const QRectF& foot = grid_.foot;
-  const double baseline = foot.bottom() - 5.0;
+  const double lower = foot.bottom() - 4.0;
+  const double upper = lower - leading_of(kSmallText) + 1.0;
   for (std::size_t i = 0; i < pages_.size(); ++i) {
     Drawing& page = pages_[i];
     page.line(foot.topLeft(), foot.topRight(), {0.6, Ink::black});
     const QString number = QStringLiteral("Page %1 of %2").arg(i + 1).arg(pages_.size());
-    page.text(QPointF(foot.left(), baseline), number, kSmallStrongText);
+    page.text(QPointF(foot.left(), upper), number, kSmallStrongText);
     const QString made = fitted(QStringLiteral("made ") + dress_.made_on, kSmallText, 110.0);
-    const QString check = made + QStringLiteral("   list SHA-256 ") +
-                          fitted(dress_.list_sha256.left(kShortSha), kSmallText, 110.0);
     const double from = foot.left() + 90.0;
-    const double until = foot.right() - text_width(check, kSmallText);
-    page.text(QPointF(from, baseline), fitted(dress_.tract, kSmallText, until - from - 14.0),
+    const double until = foot.right() - text_width(made, kSmallText);
+    page.text(QPointF(from, upper), fitted(dress_.tract, kSmallText, until - from - 14.0),
               kSmallText);
-    page.text_ending(QPointF(foot.right(), baseline), check, kSmallText);
+    page.text_ending(QPointF(foot.right(), upper), made, kSmallText);
+    page.text(
+        QPointF(foot.left(), lower),
+        fitted(QStringLiteral("List SHA-256 ") + dress_.list_sha256, kSmallText, foot.width()),
+        kSmallText);
   }
   return std::move(pages_);
 }

@@ -93,22 +93,6 @@ QString length_words(double length, const char* unit) {
 
 }  // namespace
 
-QString words_of(TreeMark mark) {
-  switch (mark) {
-    case TreeMark::cut:
-      return QStringLiteral("Cut");
-    case TreeMark::crop:
-      return QStringLiteral("Do not cut: crop tree");
-    case TreeMark::keep:
-      return QStringLiteral("Do not cut");
-    case TreeMark::trained:
-      return QStringLiteral("Trained feller only");
-    case TreeMark::other:
-      return QStringLiteral("Not yours: do not cut");
-  }
-  return {};
-}
-
 QRectF mark_box(QPointF tree, double radius) {
   return {tree.x() - 1.2 * radius, tree.y() - 1.3 * radius, 2.4 * radius,
           (1.3 + 1.0 + kStem + 0.1) * radius};

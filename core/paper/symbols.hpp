@@ -22,9 +22,6 @@ enum class TreeMark {
 inline constexpr auto kTreeMarks = {TreeMark::cut, TreeMark::trained, TreeMark::crop,
                                     TreeMark::keep, TreeMark::other};
 
-/// What the mark says, in words: every mark is printed with them at least once a page.
-QString words_of(TreeMark mark);
-
 /// The room a mark of that radius takes around its tree.
 QRectF mark_box(QPointF tree, double radius);
 void draw_mark(Drawing& drawing, TreeMark mark, QPointF tree, double radius);

@@ -15,7 +15,7 @@ namespace oaklight {
 namespace {
 
 PacketTables packet_tables(const TractKnowledge& knowledge) {
-  return {knowledge.species(), knowledge.cautions, knowledge.seasons};
+  return {knowledge.species(), knowledge.cautions, knowledge.seasons, &knowledge.release};
 }
 
 /// Says whose list each tree goes on, once, for work on any day: what a beginner may touch must not
@@ -205,8 +205,8 @@ Result<Action> recommend_stand(const TractData& data, const TractKnowledge& know
   return action;
 }
 
-Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge, Reader reader,
-                          PacketOptions options) {
+Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge,
+                          PacketReader reader, PacketOptions options) {
   options.table_versions = knowledge.table_versions;
   options.limits = knowledge.release.settings.cautions;
   return make_packet(data, packet_tables(knowledge), reader, options);

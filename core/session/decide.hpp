@@ -84,7 +84,7 @@ Result<Action> recommend_stand(const TractData& data, const TractKnowledge& know
                                IdSource& ids, StandId stand);
 
 /// What one reader is handed, from the marks in the data. Errors: of make_packet.
-Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge, Reader reader,
-                          PacketOptions options);
+Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge,
+                          PacketReader reader, PacketOptions options);
 
 }  // namespace oaklight

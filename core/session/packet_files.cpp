@@ -2,10 +2,24 @@
 
 #include <system_error>
 
+#include "core/handoff/list_geojson.hpp"
+#include "core/handoff/list_gpx.hpp"
 #include "core/handoff/manifest.hpp"
+#include "core/handoff/owner_part.hpp"
 #include "core/session/files.hpp"
+#include "core/session/list_layers.hpp"
+#include "core/session/list_xlsx.hpp"
 
 namespace oaklight {
+namespace {
+
+std::vector<PracticeRecord> records_of(const OwnerPart& owner) {
+  std::vector<PracticeRecord> records;
+  for (const OwnerStand& stand : owner.stands) records.push_back(stand.record);
+  return records;
+}
+
+}  // namespace
 
 Result<std::vector<PacketFile>> write_packet_files(const std::filesystem::path& folder,
                                                    const Packet& packet,
@@ -16,18 +30,27 @@ Result<std::vector<PacketFile>> write_packet_files(const std::filesystem::path& 
     return Error{ErrorCode::cannot_write, "This folder cannot be made (" + problem.message() + ").",
                  folder.string(), "Choose another folder."};
   }
-  struct Part {
-    const char* end;
-    const char* what;
-    std::string bytes;
-  };
-  std::vector<Part> parts;
-  if (pdf) parts.push_back({".pdf", "pages to print", *pdf});
-  parts.push_back({".csv", "the list", packet.list_csv});
-  parts.push_back({".manifest.json", "counts and checksum", manifest_json(packet)});
+  const std::string reader(word_of(packet.reader));
+  std::vector<PacketBytes> parts;
+  if (pdf) parts.push_back({reader + ".pdf", "pages to print", *pdf});
+  parts.push_back({reader + ".csv", "the list", packet.list_csv});
+  auto sheet = list_xlsx(packet, folder.string());
+  if (!sheet) return sheet.error();
+  parts.push_back({reader + ".xlsx", "the list as a spreadsheet", *std::move(sheet)});
+  parts.push_back({reader + ".geojson", "the list for a map", list_geojson(packet)});
+  parts.push_back({reader + ".gpx", "tags as waypoints", list_gpx(packet)});
+  auto layers = list_geopackage(packet, folder.string());
+  if (!layers) return layers.error();
+  parts.push_back({reader + ".gpkg", "list, stands and lines for a GIS", *std::move(layers)});
+  if (packet.owner) {
+    parts.push_back({reader + ".practice.csv", "practice record: before, removed, after",
+                     practice_record_csv(records_of(*packet.owner))});
+  }
+  const std::string manifest = manifest_json(packet, parts);
+  parts.push_back({reader + ".manifest.json", "counts and checksums", manifest});
   std::vector<PacketFile> files;
-  for (const Part& part : parts) {
-    const auto path = folder / (std::string(word_of(packet.reader)) + part.end);
+  for (const PacketBytes& part : parts) {
+    const auto path = folder / part.name;
     const Status written = write_whole_file(path, part.bytes);
     if (!written) return written.error();
     files.push_back({path, part.what});

@@ -17,12 +17,13 @@ struct PacketFile {
 };
 
 /// Writes what one reader is handed, named by the reader: the pages to print where there are any,
-/// the list, and counts with the checksum. A file of that name is replaced whole.
+/// the list as CSV, XLSX, GeoJSON, GPX and GeoPackage, for the owner the practice record, and last
+/// the manifest with counts and the checksum of each file. A file of that name is replaced whole.
 ///
 /// folder   made when there is none
 /// pdf      bytes of the pages; nothing in a program that cannot paint
 /// returns  the files, in that order
-/// errors   cannot_write; disk_full
+/// errors   cannot_write; disk_full; as list_xlsx and list_geopackage
 Result<std::vector<PacketFile>> write_packet_files(const std::filesystem::path& folder,
                                                    const Packet& packet,
                                                    const std::optional<std::string>& pdf);

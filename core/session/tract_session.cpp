@@ -117,7 +117,7 @@ Result<int> TractSession::store_marks(const std::vector<StandPlan>& plans) {
   return static_cast<int>(action.changes.size());
 }
 
-Result<Packet> TractSession::packet(Reader reader, PacketOptions options) const {
+Result<Packet> TractSession::packet(PacketReader reader, PacketOptions options) const {
   const auto data = store_.load();
   if (!data) return data.error();
   return packet_for(*data, knowledge_, reader, std::move(options));

@@ -60,7 +60,7 @@ class TractSession {
   Result<int> store_marks(const std::vector<StandPlan>& plans);
 
   /// What one reader is handed, from the marks in the file. Errors: of make_packet.
-  [[nodiscard]] Result<Packet> packet(Reader reader, PacketOptions options) const;
+  [[nodiscard]] Result<Packet> packet(PacketReader reader, PacketOptions options) const;
 
  private:
   TractSession(TractStore store, TractKnowledge knowledge)

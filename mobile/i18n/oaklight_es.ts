@@ -821,6 +821,14 @@
             <translation>leñador</translation>
         </message>
         <message>
+            <source>girdler</source>
+            <translation>anillador</translation>
+        </message>
+        <message>
+            <source>owner</source>
+            <translation>propietario</translation>
+        </message>
+        <message>
             <source>%1 of 4 sides free</source>
             <translation>%1 de 4 lados libres</translation>
         </message>
@@ -979,6 +987,14 @@
         <message>
             <source>For the %1: %2 to cut. %3</source>
             <translation>Para el %1: %2 por cortar. %3</translation>
+        </message>
+        <message>
+            <source>For the %1: %2 to kill standing. %3</source>
+            <translation>Para el %1: %2 por matar en pie. %3</translation>
+        </message>
+        <message>
+            <source>For the %1: %2 go. %3</source>
+            <translation>Para el %1: %2 que se van. %3</translation>
         </message>
         <message>
             <source>For the %1</source>

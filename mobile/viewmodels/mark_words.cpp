@@ -73,9 +73,23 @@ QString product_words(Product product) {
   return {};
 }
 
-QString reader_name(oaklight::Reader reader) {
-  return reader == oaklight::Reader::logger ? words(QT_TRANSLATE_NOOP("Marks", "logger"))
-                                            : words(QT_TRANSLATE_NOOP("Marks", "firewood cutter"));
+QString reader_name(oaklight::PacketReader reader) {
+  switch (reader) {
+    case oaklight::PacketReader::logger:
+      return words(QT_TRANSLATE_NOOP("Marks", "logger"));
+    case oaklight::PacketReader::firewood:
+      return words(QT_TRANSLATE_NOOP("Marks", "firewood cutter"));
+    case oaklight::PacketReader::standing:
+      return words(QT_TRANSLATE_NOOP("Marks", "girdler"));
+    case oaklight::PacketReader::owner:
+      break;
+  }
+  return words(QT_TRANSLATE_NOOP("Marks", "owner"));
+}
+
+QString reader_name(oaklight::Reader destination) {
+  return reader_name(destination == oaklight::Reader::logger ? oaklight::PacketReader::logger
+                                                             : oaklight::PacketReader::firewood);
 }
 
 QString tree_words(const oaklight::TractKnowledge& knowledge, const oaklight::TreeFacts& facts) {

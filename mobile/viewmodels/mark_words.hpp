@@ -3,7 +3,7 @@
 #include <QString>
 #include <QStringList>
 
-#include "core/release/plan.hpp"
+#include "core/handoff/packet.hpp"
 #include "core/session/knowledge.hpp"
 
 // Words for verdicts, marks and light. Each verdict has a shape of its own too, so that it is told
@@ -15,8 +15,9 @@ QString verdict_words(oaklight::Verdict verdict);
 QString verdict_icon(oaklight::Verdict verdict);
 QString method_words(oaklight::Method method);
 QString product_words(oaklight::Product product);
-/// "logger", "firewood cutter".
-QString reader_name(oaklight::Reader reader);
+/// "logger", "firewood cutter", "girdler", "owner".
+QString reader_name(oaklight::PacketReader reader);
+QString reader_name(oaklight::Reader destination);
 /// "white oak 15.0 in".
 QString tree_words(const oaklight::TractKnowledge& knowledge, const oaklight::TreeFacts& facts);
 /// "75 %".

@@ -6,6 +6,7 @@
 #include "mobile/viewmodels/mark_words.hpp"
 #include "mobile/viewmodels/words.hpp"
 
+using oaklight::PacketReader;
 using oaklight::Reader;
 using oaklight::Verdict;
 
@@ -14,6 +15,7 @@ namespace {
 constexpr std::array kVerdictOrder = {Verdict::take, Verdict::keep, Verdict::kill_standing,
                                       Verdict::look_again};
 constexpr std::array kReaderOrder = {Reader::logger, Reader::firewood};
+constexpr std::array kTotalsOrder = {PacketReader::logger, PacketReader::firewood};
 constexpr int kUndecidedRow = static_cast<int>(kVerdictOrder.size()) + 1;
 
 }  // namespace
@@ -115,8 +117,8 @@ void MarksViewModel::openTree(int row) {
 void MarksViewModel::addUp() {
   totals_work_.ask([this, data = desk_.snapshot(), &knowledge = desk_.knowledge(),
                     options = packet_.options()]() -> Background::Answer {
-    std::vector<std::pair<Reader, oaklight::Result<oaklight::Packet>>> packets;
-    for (const Reader reader : kReaderOrder)
+    std::vector<std::pair<PacketReader, oaklight::Result<oaklight::Packet>>> packets;
+    for (const PacketReader reader : kTotalsOrder)
       packets.emplace_back(reader, oaklight::packet_for(*data, knowledge, reader, options));
     return [this, packets = std::move(packets)] {
       totals_.clear();

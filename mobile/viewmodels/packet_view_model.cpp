@@ -15,13 +15,14 @@
 
 using oaklight::Action;
 using oaklight::Packet;
+using oaklight::PacketReader;
 using oaklight::PaperSize;
-using oaklight::Reader;
 using oaklight::Result;
 
 namespace {
 
-constexpr std::array kReaderOrder = {Reader::logger, Reader::firewood};
+constexpr std::array kReaderOrder = {PacketReader::logger, PacketReader::firewood,
+                                     PacketReader::standing, PacketReader::owner};
 constexpr std::array kPaperOrder = {PaperSize::letter, PaperSize::a4};
 
 QString words(const char* text) { return QCoreApplication::translate("PacketViewModel", text); }
@@ -77,15 +78,21 @@ QString total_words(const oaklight::ProductTotal& total, const std::string& rule
 
 QString totals_words(const Packet& packet) {
   QStringList parts;
-  for (const oaklight::ProductTotal& total : packet.totals)
-    parts << total_words(total, packet.log_rule);
+  if (packet.reader != PacketReader::standing)
+    for (const oaklight::ProductTotal& total : packet.totals)
+      parts << total_words(total, packet.log_rule);
   if (!packet.trained.empty()) {
-    const char* apart = packet.reader == Reader::logger
-                            ? QT_TRANSLATE_NOOP("PacketViewModel", "%1 for a trained feller only")
-                            : QT_TRANSLATE_NOOP("PacketViewModel", "%1 to leave alone");
+    const char* apart = packet.reader == PacketReader::firewood
+                            ? QT_TRANSLATE_NOOP("PacketViewModel", "%1 to leave alone")
+                            : QT_TRANSLATE_NOOP("PacketViewModel", "%1 for a trained feller only");
     parts << words(apart).arg(packet.trained.size());
   }
-  return words(QT_TRANSLATE_NOOP("PacketViewModel", "For the %1: %2 to cut. %3"))
+  const char* sentence = QT_TRANSLATE_NOOP("PacketViewModel", "For the %1: %2 to cut. %3");
+  if (packet.reader == PacketReader::standing)
+    sentence = QT_TRANSLATE_NOOP("PacketViewModel", "For the %1: %2 to kill standing. %3");
+  if (packet.reader == PacketReader::owner)
+    sentence = QT_TRANSLATE_NOOP("PacketViewModel", "For the %1: %2 go. %3");
+  return words(sentence)
       .arg(reader_name(packet.reader))
       .arg(packet.cut.size())
       .arg(parts.join(QStringLiteral("; ")))
@@ -104,7 +111,7 @@ PacketViewModel::PacketViewModel(TractDesk& desk, Settings& settings, QObject* p
 
 QStringList PacketViewModel::readers() const {
   QStringList names;
-  for (const Reader reader : kReaderOrder) names << tr("For the %1").arg(reader_name(reader));
+  for (const PacketReader reader : kReaderOrder) names << tr("For the %1").arg(reader_name(reader));
   return names;
 }
 QStringList PacketViewModel::papers() const { return {tr("Letter"), tr("A4")}; }
@@ -140,7 +147,7 @@ void PacketViewModel::setOpen(bool open) {
 
 PacketViewModel::Made PacketViewModel::put_together(const oaklight::TractData& data,
                                                     const oaklight::TractKnowledge& knowledge,
-                                                    Reader reader, PaperSize paper,
+                                                    PacketReader reader, PaperSize paper,
                                                     const oaklight::PacketOptions& options) {
   Made made;
   if (data.walk_trees.empty()) {
@@ -193,9 +200,7 @@ void PacketViewModel::show(Made made) {
   fillPicture();
 }
 
-QString PacketViewModel::summary() const {
-  return work_.late() ? tr("Working \u2026") : summary_;
-}
+QString PacketViewModel::summary() const { return work_.late() ? tr("Working \u2026") : summary_; }
 
 void PacketViewModel::fillPicture() {
   picture_ = {};

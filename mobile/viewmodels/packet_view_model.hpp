@@ -82,7 +82,7 @@ class PacketViewModel : public QObject {
     bool can_decide = false;
   };
   static Made put_together(const oaklight::TractData& data,
-                           const oaklight::TractKnowledge& knowledge, oaklight::Reader reader,
+                           const oaklight::TractKnowledge& knowledge, oaklight::PacketReader reader,
                            oaklight::PaperSize paper, const oaklight::PacketOptions& options);
   void follow();
   void show(Made made);

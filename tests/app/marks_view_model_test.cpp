@@ -102,7 +102,7 @@ TEST_F(MarksPageModel, CautionsOfATreeComeFirstAndStopsBeforeTheOthers) {
 TEST_F(MarksPageModel, ThePagesBeginWithWhatToTellAnAmbulance) {
   decideAll();
   const auto packed =
-      packet_for(desk().data(), desk().knowledge(), Reader::logger, packet().options());
+      packet_for(desk().data(), desk().knowledge(), PacketReader::logger, packet().options());
   ASSERT_TRUE(packed);
   ASSERT_FALSE(packed->emergency.empty());
   const QString first = pageText();
@@ -118,7 +118,7 @@ TEST_F(MarksPageModel, ThePagesBeginWithWhatToTellAnAmbulance) {
 TEST_F(MarksPageModel, WritesTheFilesBesideTheTractAndSaysWhere) {
   decideAll();
   const auto packed =
-      packet_for(desk().data(), desk().knowledge(), Reader::logger, packet().options());
+      packet_for(desk().data(), desk().knowledge(), PacketReader::logger, packet().options());
   ASSERT_TRUE(packed);
   packet().make();
   wait();
@@ -163,7 +163,7 @@ TEST_F(MarksPageModel, TotalsAreThoseOfThePackets) {
   decideAll();
   ASSERT_EQ(marks().totals().size(), 2);
   const auto packed =
-      packet_for(desk().data(), desk().knowledge(), Reader::logger, packet().options());
+      packet_for(desk().data(), desk().knowledge(), PacketReader::logger, packet().options());
   ASSERT_TRUE(packed);
   EXPECT_EQ(marks().totals().front(), totals_words(*packed));
 }

@@ -84,7 +84,7 @@ TEST(DemoJob, EveryVerdictHasAReasonAndRules) {
 
 TEST(DemoJob, NoTreeToCutOrForATrainedFellerIsAlsoOneToKeep) {
   const DemoTract demo;
-  for (const std::string reader : {"logger", "firewood"}) {
+  for (const std::string reader : {"logger", "firewood", "standing", "owner"}) {
     const auto folder = demo.folder.path() / reader;
     const Ran run = oaklight("packet " + demo.tract + " --for " + reader + " --out " +
                              folder.string() + " --work-day 2026-12-07 --made-on 2026-11-25");
@@ -102,6 +102,49 @@ TEST(DemoJob, NoTreeToCutOrForATrainedFellerIsAlsoOneToKeep) {
     EXPECT_GT(rows, 100);
     EXPECT_EQ(rows, tags) << "a tag is on two lists of the " << reader;
   }
+}
+
+TEST(DemoJob, EachReaderGetsEveryFileAndTheirHashesHold) {
+  const DemoTract demo;
+  for (const std::string reader : {"logger", "firewood", "standing", "owner"}) {
+    const auto folder = demo.folder.path() / reader;
+    const Ran run = oaklight("packet " + demo.tract + " --for " + reader + " --out " +
+                             folder.string() + " --work-day 2026-12-07 --json");
+    ASSERT_EQ(run.exit_code, 0) << run.errors;
+    EXPECT_EQ(Json::parse(run.out).at("for"), reader);
+    const Json manifest = Json::parse(bytes_of(folder / (reader + ".manifest.json")));
+    std::vector<std::string> endings;
+    for (const Json& file : manifest.at("files")) {
+      const std::string name = file.at("name");
+      endings.push_back(name.substr(name.find('.')));
+      const Ran hash = run_program("sha256sum " + (folder / name).string());
+      EXPECT_EQ(hash.out.substr(0, 64), file.at("sha256")) << name;
+    }
+    std::vector<std::string> expected = {".pdf", ".csv", ".xlsx", ".geojson", ".gpx", ".gpkg"};
+    if (reader == "owner") expected.emplace_back(".practice.csv");
+    EXPECT_EQ(endings, expected) << reader;
+  }
+}
+
+TEST(DemoJob, TheBuyersLogRuleDecidesTheBoardFeet) {
+  const DemoTract demo;
+  std::map<std::string, double> board_feet;
+  for (const std::string rule : {"doyle", "scribner", "international"}) {
+    const auto folder = demo.folder.path() / rule;
+    const Ran run = oaklight("packet " + demo.tract + " --for owner --out " + folder.string() +
+                             " --log-rule " + rule);
+    ASSERT_EQ(run.exit_code, 0) << run.errors;
+    const Json manifest = Json::parse(bytes_of(folder / "owner.manifest.json"));
+    for (const char* totals : {"totals", "totals_if_cleared"}) {
+      for (const Json& total : manifest.at(totals)) {
+        if (total.at("board_feet").is_number())
+          board_feet[rule] += total.at("board_feet").get<double>();
+      }
+    }
+  }
+  // Common knowledge of the trade: on logs as small as these Doyle gives least, International most.
+  EXPECT_LT(board_feet["doyle"], board_feet["scribner"]);
+  EXPECT_LT(board_feet["scribner"], board_feet["international"]);
 }
 
 TEST(DemoJob, CautionsComeBeforeTheMapAndTheMapBeforeTheList) {

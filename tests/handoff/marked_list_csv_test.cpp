@@ -77,6 +77,10 @@ Packet one(PacketTree tree) {
 TEST(MarkedListCsv, SaysOfEachTreeWhatThePacketSays) {
   PacketTree tree = listed("14");
   tree.cautions = {{"FORKED", Severity::extra_care, "It may split, or twist.", "common practice"}};
+  tree.work = WorkNotes{.ways = {Way::fell, Way::girdle},
+                        .how = "Fell it.",
+                        .herbicide_words = "No herbicide here: water is near.",
+                        .when = "No window holds."};
   const auto records = records_of(marked_list_csv(one(tree)));
   ASSERT_EQ(records.size(), 1U);
   EXPECT_EQ(records[0], (Record{{"list", "cut"},
@@ -94,7 +98,14 @@ TEST(MarkedListCsv, SaysOfEachTreeWhatThePacketSays) {
                                 {"crop_tree", "no"},
                                 {"latitude_deg", "38.401200"},
                                 {"longitude_deg", "-82.334500"},
-                                {"reason", "Touches white oak 7."}}));
+                                {"reason", "Touches white oak 7."},
+                                {"goes_to", ""},
+                                {"ways_allowed", "fell|girdle"},
+                                {"how", "Fell it."},
+                                {"herbicide", "no"},
+                                {"herbicide_why", "No herbicide here: water is near."},
+                                {"season_holds", "no"},
+                                {"season", "No window holds."}}));
 }
 
 TEST(MarkedListCsv, EveryCautionIsInOneCell) {
@@ -127,6 +138,15 @@ TEST(MarkedListCsv, TypedTextIsKeptWholeAndNeverAFormula) {
   EXPECT_EQ(record.at("stand"), "'@upper, \"old\" bench");
   EXPECT_EQ(record.at("species"), "'+1");
   EXPECT_EQ(record.at("reason"), "'-1 side\nfree");
+  // An apostrophe that a person typed before such a sign is told from ours; others are left alone.
+  EXPECT_EQ(records_of(marked_list_csv(one(listed("'=1")))).at(0).at("tag"), "''=1");
+  EXPECT_EQ(records_of(marked_list_csv(one(listed("'tis")))).at(0).at("tag"), "'tis");
+  EXPECT_EQ(records_of(marked_list_csv(one(listed("\xEF\xBC\x9D"
+                                                  "1"))))
+                .at(0)
+                .at("tag"),
+            "'\xEF\xBC\x9D"
+            "1");
 }
 
 TEST(MarkedListCsv, TreesOfOthersCarryNoWorkToDo) {
@@ -146,7 +166,7 @@ TEST(MarkedListCsv, TreesOfOthersCarryNoWorkToDo) {
   EXPECT_EQ(records[2].at("list"), "keep");
   EXPECT_EQ(records[3].at("list"), "not_yours");
 
-  packet.reader = Reader::firewood;
+  packet.reader = PacketReader::firewood;
   records = records_of(marked_list_csv(packet));
   EXPECT_EQ(records[1].at("list"), "leave_alone");
   EXPECT_EQ(records[1].at("method"), "") << "a firewood cutter does nothing to them";

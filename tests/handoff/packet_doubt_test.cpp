@@ -66,7 +66,7 @@ TEST(Packet, AWorkDayInsideAHoldIsTheFirstThingSaid) {
   PacketOptions options = winter();
   options.work_day = Day{std::chrono::May / 4 / 2027};
   const PacketTables tables{species(), cautions(), seasons()};
-  const auto packet = make_packet(tract.data, tables, Reader::logger, options);
+  const auto packet = make_packet(tract.data, tables, PacketReader::logger, options);
   ASSERT_TRUE(packet);
   EXPECT_TRUE(packet->before_you_start.front().starts_with("Do not start on the day"))
       << packet->before_you_start.front();
@@ -78,7 +78,7 @@ TEST(Packet, WithoutAWorkDayTheWorstSeasonIsAssumed) {
   PacketOptions options = winter();
   options.work_day = std::nullopt;
   const PacketTables tables{species(), cautions(), seasons()};
-  const auto packet = make_packet(tract.data, tables, Reader::logger, options);
+  const auto packet = make_packet(tract.data, tables, PacketReader::logger, options);
   ASSERT_TRUE(packet);
   EXPECT_TRUE(packet->season_advice.starts_with("No day for the work was given"));
   const bool told = std::any_of(packet->job_cautions.begin(), packet->job_cautions.end(),

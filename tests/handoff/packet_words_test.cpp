@@ -37,7 +37,7 @@ TEST(EmergencyFacts, SayWhatNobodyRecorded) {
 }
 
 TEST(BeforeYouStart, TheDangerOfFellingComesFirst) {
-  for (const Reader reader : {Reader::logger, Reader::firewood}) {
+  for (const PacketReader reader : {PacketReader::logger, PacketReader::firewood}) {
     const auto says = before_you_start({.reader = reader, .cautions_read_on = "2026-11"});
     EXPECT_THAT(says.at(0), HasSubstr("Felling trees kills"));
     EXPECT_THAT(says.at(1), HasSubstr("does not say that any tree is safe"));

@@ -122,9 +122,15 @@ inline PacketOptions winter() {
   return {.today = day, .work_day = day, .table_versions = "cautions 1"};
 }
 
-inline Result<Packet> packet_for(const TractData& data, Reader reader,
+inline Result<Packet> packet_for(const TractData& data, PacketReader reader,
                                  const PacketOptions& options = winter()) {
   return make_packet(data, {species(), cautions(), seasons()}, reader, options);
+}
+/// The packet of whoever marks are sent to.
+inline Result<Packet> packet_for(const TractData& data, Reader destination,
+                                 const PacketOptions& options = winter()) {
+  const bool logger = destination == Reader::logger;
+  return packet_for(data, logger ? PacketReader::logger : PacketReader::firewood, options);
 }
 
 inline std::vector<std::string> tags_of(const std::vector<PacketTree>& trees) {

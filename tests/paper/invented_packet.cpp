@@ -228,7 +228,7 @@ void add_card(Packet& packet, Dice& dice, int& next_tag, int trees) {
 
 }  // namespace
 
-Packet invented_packet(int trees, std::uint32_t seed, Reader reader) {
+Packet invented_packet(int trees, std::uint32_t seed, PacketReader reader) {
   Packet packet;
   packet.reader = reader;
   add_words(packet);

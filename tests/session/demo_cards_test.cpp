@@ -144,7 +144,7 @@ TEST_F(DemoCards, TheListOfMarksTellsTheStopsOfThePackets) {
   const auto view = marks_view(live_->data(), knowledge(), {}, {});
   ASSERT_TRUE(view);
   const PacketOptions options{day_from_text("2026-11-25").value(), {}};
-  const auto packet = packet_for(live_->data(), knowledge(), Reader::logger, options);
+  const auto packet = packet_for(live_->data(), knowledge(), PacketReader::logger, options);
   ASSERT_TRUE(packet) << to_text(packet.error());
   ASSERT_FALSE(packet->trained.empty());
   for (const PacketTree& tree : packet->trained) {

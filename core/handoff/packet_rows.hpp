@@ -1,0 +1,29 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/handoff/packet.hpp"
+#include "core/handoff/packet_inputs.hpp"
+
+namespace oaklight {
+
+/// The list on which a tree is printed.
+enum class ListKind { work, trained, keep, others };
+
+/// A tree with what its place on a list is decided by.
+struct PacketRow {
+  PacketTree tree;
+  ListKind list = ListKind::others;
+  std::optional<Percent> slope;
+};
+
+/// One row for each tree of the walk, by stand and tag, as one reader is told of it.
+/// Errors: as make_packet.
+Result<std::vector<PacketRow>> packet_rows(const TractData& data, const PacketTables& tables,
+                                           PacketReader reader, const PacketOptions& options);
+
+/// A figure as the list prints it, so that totals are sums of what is printed.
+[[nodiscard]] double rounded(double value, double steps_per_unit);
+
+}  // namespace oaklight
