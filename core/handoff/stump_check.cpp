@@ -136,6 +136,14 @@ ListedTree listed_tree(const StumpWalk& walk, const WalkTree& tree, const Mark& 
                  .position = tree.position,
                  .note = {}};
   if (!findings.empty()) row.note = findings.back()->note;
+  if (row.state == ListState::hung) {
+    // Before all that its record told while it stood.
+    row.cautions.insert(row.cautions.begin(),
+                        {"HUNG_UP", Severity::stop,
+                         "This tree is cut and not down. Stay two tree lengths away from it; a "
+                         "trained person with a machine only.",
+                         "common practice"});
+  }
   // What was done is no danger to whoever walks there by this tree's record.
   if (row.state == ListState::done) row.cautions.clear();
   return row;

@@ -175,10 +175,10 @@ void write_listed(PageFlow& flow, const StumpCheck& check, ListState state, cons
   flow.gap(3.0);
   const bool warn = state != ListState::done;
   std::vector<TableColumn> columns = {{QStringLiteral("Tag"), kTagColumn},
-                                      {QStringLiteral("Species"), warn ? 104.0 : 150.0},
-                                      {QStringLiteral("DBH"), 58.0},
-                                      {QStringLiteral("Stand"), 80.0},
-                                      {QStringLiteral("Position (WGS 84)"), warn ? 92.0 : 0.0}};
+                                      {QStringLiteral("Species"), warn ? 92.0 : 150.0},
+                                      {QStringLiteral("DBH"), 54.0},
+                                      {QStringLiteral("Stand"), 62.0},
+                                      {QStringLiteral("Where (WGS 84)"), warn ? 84.0 : 0.0}};
   if (warn) columns.push_back({QStringLiteral("Cautions"), 0.0});
   Table table(flow, std::move(columns), 27.0);
   for (const ListedTree& tree : check.listed) {

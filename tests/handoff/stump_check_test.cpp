@@ -247,6 +247,9 @@ TEST(StumpCheck, BeginsWithWhatIsDangerous) {
   ASSERT_FALSE(check.before_you_go.empty());
   EXPECT_NE(check.before_you_go[0].find("hung up"), std::string::npos);
   EXPECT_NE(check.before_you_go[1].find("no order to cut"), std::string::npos);
+  ASSERT_FALSE(check.listed[0].cautions.empty());
+  EXPECT_EQ(check.listed[0].cautions[0].code, "HUNG_UP");
+  EXPECT_EQ(check.listed[0].cautions[0].severity, Severity::stop);
   ASSERT_EQ(check.cautions.size(), 3U);
   EXPECT_EQ(check.cautions[0].code, "HUNG_IN");
   EXPECT_EQ(check.cautions[0].severity, Severity::stop);
