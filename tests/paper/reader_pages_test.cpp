@@ -33,13 +33,11 @@ TractData measured_tract() {
                                 .label = std::to_string(p + 1),
                                 .status = PlotStatus::measured});
     for (std::uint32_t i = 0; i < 12; ++i) {
-      Tree tree;
-      tree.id = nth_id<TreeId>(5100 + 100 * p + i);
-      tree.plot = plot;
-      tree.facts.species = {i % 3 == 0 ? kWhiteOak : kRedMaple};
-      tree.facts.dbh = dbh_in(6.0 + i);
-      tree.facts.crown_class = CrownClass::codominant;
-      tract.data.trees.push_back(tree);
+      tract.data.trees.push_back({.id = nth_id<TreeId>(5100 + 100 * p + i),
+                                  .plot = plot,
+                                  .facts = {.species = {i % 3 == 0 ? kWhiteOak : kRedMaple},
+                                            .dbh = dbh_in(6.0 + i),
+                                            .crown_class = CrownClass::codominant}});
     }
   }
   for (int card = 0; card < 7; ++card) {

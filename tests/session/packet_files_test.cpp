@@ -182,7 +182,7 @@ INSTANTIATE_TEST_SUITE_P(Tracts, PacketFiles,
                                          Case{"nowhere", 24, true, false},
                                          Case{"one_tree", 1, true, true},
                                          Case{"twenty_thousand", 20'000, false, true}),
-                         [](const auto& info) { return std::string(info.param.name); });
+                         [](const auto& tract) { return std::string(tract.param.name); });
 
 /// The tree of a packet that wears a tag, as files write it.
 std::map<std::string, std::pair<PacketList, const PacketTree*>> trees_by_tag(const Packet& packet) {
