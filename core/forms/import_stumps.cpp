@@ -93,12 +93,12 @@ void import_stump(ImportJob& job, const FilledRow& row, const Walk& walk) {
 }  // namespace
 
 void import_stumps(ImportJob& job, const NamedText& file) {
+  if (!job.tables.stumps.present()) return;  // the form does not know it, as was told
   if (!job.tables.stumps.index("finding")) {
     job.faults.add(
         CruiseFile::stumps, 1,
-        {ErrorCode::missing_rule, "The tract's form does not know the stump check.", file.name,
-         "The tract file is older than this program: put its tally form back from the "
-         "one that came with the program."});
+        {ErrorCode::missing_rule, "The tract's form has no field for what was found.", file.name,
+         "Add the field finding to its record, as the program came with it."});
     return;
   }
   const Walk walk = walk_of(job);

@@ -35,13 +35,20 @@ double chance_of_share(double share, int sample, int found) {
   return cdf(drawn, found);
 }
 
+/// Whether a chance is no greater than the risk. A chance of 0.2 is, although 1 - 0.8 comes out a
+/// rounding below it.
+bool within(double chance, double risk) {
+  constexpr double kRoundingError = 1e-12;
+  return chance <= risk * (1.0 + kRoundingError);
+}
+
 /// The least number from first to last at which the chance is no greater than the risk; it falls
 /// with the number. last when none is.
 template <class Chance>
 int least_with(int first, int last, double risk, Chance chance) {
   while (first < last) {
     const int middle = first + (last - first) / 2;
-    if (chance(middle) <= risk) {
+    if (within(chance(middle), risk)) {
       last = middle;
     } else {
       first = middle + 1;
@@ -105,7 +112,7 @@ Result<AuditPlan> audit_plan(std::optional<int> list, int allowed, Percent bound
   const auto chance = [&](int n) { return chance_of_share(share, n, allowed); };
   plan.sample = least_with(allowed + 1, kMost, risk, chance);
   plan.risk = chance(plan.sample);
-  if (plan.risk > risk) {
+  if (!within(plan.risk, risk)) {
     return out_of_range("No sample of use can show so small a share.", "bound",
                         "Choose a greater share or a lower confidence.");
   }

@@ -111,6 +111,23 @@ TEST(StumpsCsv, IsToldThatAnOlderFormDoesNotKnowIt) {
   IdSource ids(clock, [] { return std::uint64_t{7}; });
   const auto read = read_cruise(files, older, test::species_table(), existing(), ids);
   ASSERT_EQ(read.faults.size(), 1U);
+  EXPECT_EQ(read.faults[0].code, ErrorCode::import_refused);
+}
+
+TEST(StumpsCsv, IsToldThatAFormWithoutTheFindingCannotKeepIt) {
+  Form form = test::tally_form();
+  for (RecordForm& record : form.records) {
+    if (record.name != "stumps") continue;
+    std::erase_if(record.fields, [](const Field& field) {
+      return field.name == "finding" || field.only_when || field.required_when;
+    });
+  }
+  CruiseFiles files;
+  files.stumps = {"stumps.csv", "note\nseen\n"};
+  test::SetClock clock{1'777'900'020'000};
+  IdSource ids(clock, [] { return std::uint64_t{7}; });
+  const auto read = read_cruise(files, form, test::species_table(), existing(), ids);
+  ASSERT_EQ(read.faults.size(), 1U);
   EXPECT_EQ(read.faults[0].code, ErrorCode::missing_rule);
 }
 

@@ -16,24 +16,29 @@ from scipy.stats import beta, binom, hypergeom
 SOURCE = f"SciPy {scipy.__version__}, tests/published/audit.py"
 
 
+def within(chance, confidence):
+    """Whether a chance is no greater than what the confidence leaves; 0.2 is within 1 - 0.8, whatever its rounding."""
+    return chance <= (1 - confidence / 100) * (1 + 1e-12)
+
+
 def list_size(n_all, allowed, bound, confidence):
     wrong = math.floor(round(bound * n_all / 100, 9)) + 1
     for n in range(min(allowed + 1, n_all), n_all + 1):
-        if hypergeom.cdf(allowed, n_all, min(wrong, n_all), n) <= 1 - confidence / 100:
+        if within(hypergeom.cdf(allowed, n_all, min(wrong, n_all), n), confidence):
             return n
     return n_all
 
 
 def open_size(allowed, bound, confidence):
     n = allowed + 1
-    while binom.cdf(allowed, n, bound / 100) > 1 - confidence / 100:
+    while not within(binom.cdf(allowed, n, bound / 100), confidence):
         n += 1
     return n
 
 
 def list_bound(n_all, n, found, confidence):
     held = [w for w in range(found, n_all - n + found + 1)
-            if hypergeom.cdf(found, n_all, w, n) > 1 - confidence / 100]
+            if not within(hypergeom.cdf(found, n_all, w, n), confidence)]
     return 100 * max(held) / n_all
 
 

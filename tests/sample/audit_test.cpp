@@ -75,6 +75,12 @@ TEST(GreatestWrongShare, HoldsWhatThePlanPromised) {
   }
 }
 
+// Derived: one of 100, drawn and right, has the chance (100 - w) / 100 when w are wrong: 0.2 at 80,
+// which 80 % confidence rules out, and 0.21 at 79.
+TEST(GreatestWrongShare, IsNotMovedByTheRoundingOfTheConfidence) {
+  EXPECT_EQ(greatest_wrong_share(100, 1, 0, sure(0.8)).value(), Percent{79.0});
+}
+
 TEST(GreatestWrongShare, RefusesASampleThatDoesNotFit) {
   const std::optional<int> list = 10;
   EXPECT_FALSE(greatest_wrong_share(list, 0, 0, sure(0.95)));
