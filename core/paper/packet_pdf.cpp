@@ -1,19 +1,16 @@
 #include "core/paper/packet_pdf.hpp"
 
-#include <QBuffer>
-#include <QPageSize>
-#include <QPainter>
-#include <QPdfWriter>
+#include <QIODevice>
+#include <string_view>
 
 #include "core/paper/gui_app.hpp"
 #include "core/paper/packet_pages.hpp"
+#include "core/paper/pdf.hpp"
 #include "core/paper/pdf_language.hpp"
 #include "core/paper/reader_words.hpp"
 
 namespace oaklight {
 namespace {
-
-constexpr int kDotsPerInch = 1200;
 
 Error refused() {
   return {ErrorCode::cannot_write, "The PDF could not be written.", "packet.pdf",
@@ -25,26 +22,17 @@ QString title_of(const Packet& packet) {
          QString::fromUtf8(words_for(packet.reader).whom);
 }
 
-QPageSize qt_page_size(PaperSize paper) {
-  return QPageSize(paper == PaperSize::letter ? QPageSize::Letter : QPageSize::A4);
-}
-
-bool paint_pages(const std::vector<Drawing>& pages, const Packet& packet, PaperSize paper,
-                 QIODevice& device) {
-  QPdfWriter writer(&device);
-  writer.setPageSize(qt_page_size(paper));
-  writer.setPageMargins(QMarginsF(0.0, 0.0, 0.0, 0.0));
-  writer.setResolution(kDotsPerInch);
-  writer.setTitle(title_of(packet));
-  writer.setCreator(QStringLiteral("Oaklight"));
-  QPainter painter;
-  if (!painter.begin(&writer)) return false;
-  painter.scale(kDotsPerInch / kPointsPerInch, kDotsPerInch / kPointsPerInch);
-  for (std::size_t i = 0; i < pages.size(); ++i) {
-    if (i > 0 && !writer.newPage()) return false;
-    paint(pages[i], painter);
-  }
-  return painter.end();
+/// Puts the packet's own day in place of the time at which the file was written, digit for digit,
+/// so that the same packet gives the same bytes. A day that is not one leaves the stamp.
+void set_day(std::string& pdf, const std::string& made_on) {
+  constexpr std::string_view kStamp = "/CreationDate (D:";
+  std::string day = made_on;
+  std::erase(day, '-');
+  const bool digits = day.size() == 8 && day.find_first_not_of("0123456789") == std::string::npos;
+  const auto at = pdf.find(kStamp);
+  if (!digits || at == std::string::npos) return;
+  day += "000000";
+  pdf.replace(at + kStamp.size(), day.size(), day);
 }
 
 }  // namespace
@@ -62,11 +50,11 @@ Status write_packet_pdf(const Packet& packet, PaperSize paper, QIODevice& device
 Result<std::string> packet_pdf(const Packet& packet, PaperSize paper) {
   const auto app = PaperApplication::start();
   if (!app) return app.error();
-  QBuffer buffer;
-  buffer.open(QIODevice::WriteOnly);
-  if (!paint_pages(packet_pages(packet, paper), packet, paper, buffer)) return refused();
-  auto pdf = with_language(buffer.data().toStdString(), "en-US");
+  const auto pages = pages_as_pdf(packet_pages(packet, paper), title_of(packet), paper);
+  if (!pages) return pages.error();
+  auto pdf = with_language(*pages, "en-US");
   if (!pdf) return refused();
+  set_day(*pdf, packet.made_on);
   return *std::move(pdf);
 }
 

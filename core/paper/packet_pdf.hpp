@@ -17,7 +17,7 @@ namespace oaklight {
 /// errors   cannot_write: the device is not open, refuses bytes, or nothing can be painted
 /// assumes  called on the thread of the Qt application, or on the main thread where there is none
 ///          (one is made then, for as long as the call lasts)
-/// accuracy the same packet and paper give the same bytes but for the time stamps of the file
+/// accuracy the same packet and paper give the same bytes: its day stands for the time of writing
 Status write_packet_pdf(const Packet& packet, PaperSize paper, QIODevice& device);
 
 /// The same, as the bytes of the file.
