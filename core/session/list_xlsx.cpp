@@ -50,6 +50,19 @@ std::time_t day_of(const std::string& made_on) {
   return timegm(&day);
 }
 
+/// Line breaks as a cell has them: a line feed. Some readers show a carriage return as its code.
+std::string with_line_feeds(const std::string& words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (words[i] != '\r') {
+      text += words[i];
+    } else if (i + 1 == words.size() || words[i + 1] != '\n') {
+      text += '\n';
+    }
+  }
+  return text;
+}
+
 /// One workbook while it is written.
 class Book {
  public:
@@ -101,8 +114,8 @@ class Book {
   void text(lxw_worksheet* sheet, lxw_row_t row, std::size_t column, const std::string& words,
             lxw_format* format = nullptr) {
     if (words.empty()) return;
-    outcome_.note(
-        worksheet_write_string(sheet, row, static_cast<lxw_col_t>(column), words.c_str(), format));
+    outcome_.note(worksheet_write_string(sheet, row, static_cast<lxw_col_t>(column),
+                                         with_line_feeds(words).c_str(), format));
   }
   void cell(lxw_worksheet* sheet, lxw_row_t row, std::size_t column, const ListCell& what) {
     if (const auto* words = std::get_if<std::string>(&what)) text(sheet, row, column, *words);
