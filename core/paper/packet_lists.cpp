@@ -217,7 +217,7 @@ void write_cut_list(PageFlow& flow, const Packet& packet, const MapLetters& lett
   flow.new_page(QString::fromUtf8(words.work_section));
   flow.heading(QString::fromUtf8(words.work_heading).arg(packet.cut.size()));
   if (packet.cut.empty()) {
-    flow.text({{QStringLiteral("No tree is on this list."), kBodyText}});
+    flow.text({{QStringLiteral("No tree is marked for this list."), kBodyText}});
     return;
   }
   flow.text({{QString::fromUtf8(words.work_intro), kBodyText}});

@@ -135,7 +135,7 @@ std::vector<Drawing> PageFlow::finish() {
     const QString number = QStringLiteral("Page %1 of %2").arg(i + 1).arg(pages_.size());
     page.text(QPointF(foot.left(), upper), number, kSmallStrongText);
     const QString made = fitted(QStringLiteral("made ") + dress_.made_on, kSmallText, 110.0);
-    const double from = foot.left() + 90.0;
+    const double from = foot.left() + std::max(90.0, text_width(number, kSmallStrongText) + 18.0);
     const double until = foot.right() - text_width(made, kSmallText);
     page.text(QPointF(from, upper), fitted(dress_.tract, kSmallText, until - from - 14.0),
               kSmallText);

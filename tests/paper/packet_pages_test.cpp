@@ -281,7 +281,8 @@ TEST_F(PacketPages, ATrainedFellerIsToldWhatToDoAndSignsAndAFirewoodCutterIsNot)
   EXPECT_TRUE(has(page[0], "Cleared by"));
   EXPECT_TRUE(has(page[0], "Nobody cuts from this page"));
   packet.reader = PacketReader::firewood;
-  page = section(packet_pages(packet, PaperSize::letter), "TRAINED FELLER ONLY");
+  page = section(packet_pages(packet, PaperSize::letter), "LEAVE THESE ALONE");
+  ASSERT_EQ(page.size(), 1u);
   EXPECT_FALSE(has(page[0], "Fell: "));
   EXPECT_FALSE(has(page[0], "Cleared by"));
   EXPECT_TRUE(has(page[0], "Leave these alone"));
