@@ -129,6 +129,9 @@ TEST_F(ReaderPages, StayOnThePaperForEachReader) {
       const auto pages = packet_pages(packet_of(data, reader), paper);
       for (std::size_t i = 0; i < pages.size(); ++i) {
         for (const DrawingItem& item : pages[i].items()) {
+          // A whisker of no length (two plots that are alike) is a path of one point: no ink.
+          const auto* path = std::get_if<PathItem>(&item);
+          if (path != nullptr && path->path.elementCount() < 2) continue;
           const QRectF box = box_of(item);
           EXPECT_TRUE(box.isNull() || inside.contains(box))
               << word_of(reader) << ", page " << i + 1 << ": "
