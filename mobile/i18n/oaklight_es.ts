@@ -1772,6 +1772,9 @@
             <source>Hurt tree</source>
             <translation>Árbol herido</translation>
         </message>
+    </context>
+    <context>
+        <name>StumpMore</name>
         <message>
             <source>Back to the list</source>
             <translation>Volver a la lista</translation>
@@ -1913,8 +1916,8 @@
             <translation>%1 de %2 mirados, %3 no están bien; %4 cortados sin marca, %5 heridos</translation>
         </message>
         <message>
-            <source>A fresh cut holds broken limbs overhead, bent stems under load and logs that roll. Look up before each step. Do not walk it alone, in wind, or while anybody is felling.</source>
-            <translation>Una corta reciente tiene ramas rotas arriba, troncos doblados con tensión y trozas que ruedan. Mire arriba antes de cada paso. No la camine solo, ni con viento, ni mientras alguien derriba.</translation>
+            <source>Look up: broken limbs, bent stems, rolling logs. Never alone, in wind or near felling.</source>
+            <translation>Mire arriba: ramas rotas, troncos doblados, trozas que ruedan. Nunca solo, con viento o cerca de un derribo.</translation>
         </message>
         <message>
             <source>Nobody goes under or beside a tree that is hung up.</source>

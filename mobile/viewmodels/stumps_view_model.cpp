@@ -242,8 +242,7 @@ QString StumpsViewModel::progress() const {
 
 QStringList StumpsViewModel::before() const {
   return {
-      tr("A fresh cut holds broken limbs overhead, bent stems under load and logs that roll. "
-         "Look up before each step. Do not walk it alone, in wind, or while anybody is felling."),
+      tr("Look up: broken limbs, bent stems, rolling logs. Never alone, in wind or near felling."),
       tr("Nobody goes under or beside a tree that is hung up.")};
 }
 

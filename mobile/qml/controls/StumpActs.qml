@@ -8,9 +8,6 @@ GridLayout {
 
     required property StumpsViewModel viewModel
 
-    signal listAsked
-    signal looseAsked
-
     columns: Theme.phone ? 2 : 3
     columnSpacing: Theme.gap
     rowSpacing: Theme.gap
@@ -61,34 +58,5 @@ GridLayout {
         text: qsTr("Hurt tree")
         iconName: "take"
         onClicked: acts.viewModel.note(StumpsViewModel.Hurt)
-    }
-    TapButton {
-        Layout.fillWidth: true
-        Layout.preferredWidth: 1
-        text: acts.viewModel.leaving ? qsTr("Back to the list") : qsTr("Trees to be left")
-        help: qsTr("A tree that was to be left, and was cut or hurt")
-        onClicked: acts.viewModel.showLeaving(!acts.viewModel.leaving)
-    }
-    TapButton {
-        Layout.fillWidth: true
-        Layout.preferredWidth: 1
-        enabled: acts.viewModel.may & StumpsViewModel.Loose
-        text: qsTr("Stump without a tag")
-        onClicked: acts.looseAsked()
-    }
-    TapButton {
-        Layout.fillWidth: true
-        Layout.preferredWidth: 1
-        visible: !Theme.wide
-        text: qsTr("Choose a tree")
-        onClicked: acts.listAsked()
-    }
-    TapButton {
-        Layout.fillWidth: true
-        Layout.preferredWidth: 1
-        visible: !acts.viewModel.leaving
-        text: qsTr("Next tree")
-        help: qsTr("The nearest one that nobody looked at")
-        onClicked: acts.viewModel.next()
     }
 }

@@ -47,13 +47,17 @@ Item {
                     visible: page.viewModel.problem === ""
                     viewModel: page.viewModel
                 }
+                StumpMore {
+                    Layout.fillWidth: true
+                    viewModel: page.viewModel
+                    onListAsked: list.open()
+                    onLooseAsked: loose.open()
+                }
             }
             StumpActs {
                 Layout.fillWidth: true
                 Layout.bottomMargin: Theme.edge
                 viewModel: page.viewModel
-                onListAsked: list.open()
-                onLooseAsked: loose.open()
             }
         }
         StumpList {
