@@ -1,6 +1,7 @@
 #include "core/paper/pdf.hpp"
 
 #include <QBuffer>
+#include <QHashSeed>
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
@@ -12,6 +13,8 @@ constexpr int kDotsPerInch = 1200;
 
 bool paint_pages(const std::vector<Drawing>& pages, const QString& title, PaperSize paper,
                  QIODevice& device) {
+  // Qt writes the fonts of a PDF in the order of a hash: the same pages must give the same bytes.
+  QHashSeed::setDeterministicGlobalSeed();
   QPdfWriter writer(&device);
   writer.setPageSize(QPageSize(paper == PaperSize::letter ? QPageSize::Letter : QPageSize::A4));
   writer.setPageMargins(QMarginsF(0.0, 0.0, 0.0, 0.0));
