@@ -15,6 +15,9 @@ int main(int argc, char** argv) {
       "asked.");
   int exit_code = kDone;
   add_import(app, exit_code);
+  add_boundary(app, exit_code);
+  add_design(app, exit_code);
+  add_route(app, exit_code);
   add_estimate(app, exit_code);
   add_recommend(app, exit_code);
   add_explain(app, exit_code);

@@ -45,6 +45,9 @@ void add_compare(CLI::App& app, int& exit_code);
 void add_sheet(CLI::App& app, int& exit_code);  ///< only in a program that can paint
 void add_stumps(CLI::App& app, int& exit_code);
 void add_check(CLI::App& app, int& exit_code);
+void add_boundary(CLI::App& app, int& exit_code);
+void add_design(CLI::App& app, int& exit_code);
+void add_route(CLI::App& app, int& exit_code);
 
 // Options that several subcommands share.
 void add_tract(CLI::App& command, std::string& path);

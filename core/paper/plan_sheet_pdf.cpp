@@ -1,0 +1,171 @@
+#include "core/paper/plan_sheet_pdf.hpp"
+
+#include <QBuffer>
+#include <QPageSize>
+#include <QPainter>
+#include <QPdfWriter>
+#include <array>
+
+#include "core/paper/gui_app.hpp"
+#include "core/paper/map.hpp"
+#include "core/paper/page_flow.hpp"
+#include "core/paper/table.hpp"
+
+namespace oaklight {
+namespace {
+
+QString from(const std::string& text) { return printable(text); }
+
+std::vector<Paragraph> paragraphs(const std::vector<std::string>& lines, const TextStyle& style) {
+  std::vector<Paragraph> out;
+  for (const std::string& line : lines) out.push_back({from(line), style, std::nullopt, 3.0});
+  return out;
+}
+
+/// What the map shows: stands, lines, landing, and the plots to visit.
+TractData shown(const TractData& data, const std::vector<Position>& walk) {
+  TractData kept;
+  kept.tract = data.tract;
+  kept.stands = data.stands;
+  kept.lines = data.lines;
+  for (const Plot& plot : data.plots) {
+    if (plot.status == PlotStatus::planned && plot.position) kept.plots.push_back(plot);
+  }
+  // The walk goes along as a line, so that it is laid on the same flat ground; it is last.
+  if (walk.size() > 1) kept.lines.push_back(MapLine{.points = walk});
+  return kept;
+}
+
+/// The line of the walk, dotted; drawn first, so that no number is hidden by it.
+void draw_walk(Drawing& drawing, const QPolygonF& walk, const MapView& view) {
+  QPainterPath path;
+  for (qsizetype i = 0; i < walk.size(); ++i) {
+    const QPointF at = view.at(walk[i]);
+    if (i == 0) {
+      path.moveTo(at);
+    } else {
+      path.lineTo(at);
+    }
+  }
+  drawing.outline(path, {0.8, Ink::black, {2.0, 2.5}}, view.frame);
+}
+
+void write_map(PageFlow& flow, const TractData& data, const std::vector<Position>& walk) {
+  MapScene scene = make_scene(shown(data, walk), {}, UnitSystem::us);
+  QPolygonF line;
+  if (walk.size() > 1 && !scene.tracks.empty()) {
+    line = scene.tracks.back().points;
+    scene.tracks.pop_back();
+  }
+  const auto ground = ground_of(scene);
+  if (!ground) return;
+  flow.new_page(QStringLiteral("MAP"));
+  flow.heading(QStringLiteral("Map of the walk"));
+  const QRectF& body = flow.grid().body;
+  const MapKey widest(scene, {});
+  QRectF frame = body.adjusted(0.0, 30.0 + kMapCaption, 0.0, -widest.height() - 34.0);
+  const MapView view = fitting_view(frame, *ground);
+  draw_map_caption(flow.page(), {}, view);
+  draw_walk(flow.page(), line, view);
+  draw_map(flow.page(), scene, view, {});
+  const std::array views = {view};
+  const MapKey key(scene, {}, views);
+  key.draw(flow.page(), QRectF(body.left(), frame.bottom(), body.width(), key.height()));
+  flow.go_to(frame.bottom() + key.height() + 2.0);
+  flow.text({{QStringLiteral("Numbered circles are plots to visit; the dotted line is the walk. "
+                             "Numbers begin anew in each stand. North is up, true north."),
+              kSmallText}});
+}
+
+void write_table(PageFlow& flow, const PlanSheet& sheet) {
+  flow.new_page(QStringLiteral("BEARINGS AND DISTANCES"));
+  flow.heading(QStringLiteral("Bearings and distances"));
+  Table table(flow,
+              {{QStringLiteral("To"), 0.0},
+               {QStringLiteral("TRUE"), 62.0},
+               {QStringLiteral("MAGNETIC"), 82.0},
+               {QStringLiteral("Distance"), 84.0},
+               {QStringLiteral("Paces"), 56.0},
+               {QStringLiteral("Done"), 44.0}},
+              24.0);
+  for (const PlanStop& stop : sheet.stops) {
+    for (std::size_t i = 0; i < stop.legs.size(); ++i) {
+      const PlanLeg& leg = stop.legs[i];
+      const bool last = i + 1 == stop.legs.size();
+      const auto cell = [](const QString& text, const TextStyle& style) {
+        return TableCell{{{text, style}}};
+      };
+      TableCell done;
+      done.tick = last;
+      TableCell to =
+          cell(last ? from(stop.name) : QStringLiteral("turn, on the way to ") + from(stop.name),
+               last ? kStrongText : kBodyText);
+      if (last) to.paragraphs.push_back({from(stop.position), kSmallText.in(Ink::soft)});
+      const QString magnetic =
+          leg.magnetic_bearing.empty() ? QStringLiteral("not known") : from(leg.magnetic_bearing);
+      table.row({to, cell(from(leg.true_bearing), kFigureText), cell(magnetic, kFigureText),
+                 cell(from(leg.distance), kFigureText), cell(from(leg.paces), kFigureText), done});
+    }
+  }
+}
+
+bool paint_pages(const std::vector<Drawing>& pages, const QString& title, PaperSize paper,
+                 QIODevice& device) {
+  constexpr int kDotsPerInch = 1200;
+  QPdfWriter writer(&device);
+  writer.setPageSize(QPageSize(paper == PaperSize::letter ? QPageSize::Letter : QPageSize::A4));
+  writer.setPageMargins(QMarginsF(0.0, 0.0, 0.0, 0.0));
+  writer.setResolution(kDotsPerInch);
+  writer.setTitle(title);
+  writer.setCreator(QStringLiteral("Oaklight"));
+  QPainter painter;
+  if (!painter.begin(&writer)) return false;
+  painter.scale(kDotsPerInch / kPointsPerInch, kDotsPerInch / kPointsPerInch);
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    if (i > 0 && !writer.newPage()) return false;
+    paint(pages[i], painter);
+  }
+  return painter.end();
+}
+
+}  // namespace
+
+std::vector<Drawing> plan_sheet_pages(const TractData& data, const std::vector<Position>& walk,
+                                      const PlanSheet& sheet, PaperSize paper) {
+  PageDress dress;
+  dress.tract = from(sheet.tract);
+  dress.made_on = from(sheet.made_on);
+  dress.list_sha256 = QStringLiteral("none: this is no marked list");
+  dress.demo = sheet.demo;
+  PageFlow flow(paper, dress);
+  flow.new_page(QStringLiteral("PLAN OF THE CRUISE"));
+  flow.heading(QStringLiteral("Before you go"));
+  flow.text(paragraphs(sheet.cautions, kStrongText));
+  flow.gap(10.0);
+  flow.subhead(QStringLiteral("The walk"));
+  flow.text(paragraphs(sheet.head, kBodyText));
+  if (!sheet.notes.empty()) {
+    flow.gap(6.0);
+    flow.subhead(QStringLiteral("To know"));
+    flow.text(paragraphs(sheet.notes, kBodyText));
+  }
+  write_map(flow, data, walk);
+  write_table(flow, sheet);
+  return flow.finish();
+}
+
+Result<std::string> plan_sheet_pdf(const TractData& data, const std::vector<Position>& walk,
+                                   const PlanSheet& sheet, PaperSize paper) {
+  const auto app = PaperApplication::start();
+  if (!app) return app.error();
+  QBuffer buffer;
+  buffer.open(QIODevice::WriteOnly);
+  const QString title = from(sheet.tract) + QStringLiteral(": plan of the cruise");
+  if (!paint_pages(plan_sheet_pages(data, walk, sheet, paper), title, paper, buffer)) {
+    return Error{ErrorCode::cannot_write, "The plan sheet could not be painted.", "plan.pdf",
+                 "Check that there is memory left."};
+  }
+  return buffer.data().toStdString();
+}
+
+}  // namespace oaklight
