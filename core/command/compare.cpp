@@ -128,8 +128,8 @@ void print_cruises(const Comparison& c, const EstimateOptions& options) {
     std::cout << "All stands cruised both times, by acres: " << number_text(c.all->acres.value, 1)
               << " acres, " << c.all->pairs << " plots visited both times\n";
     if (c.all->only_first + c.all->only_second > 0) {
-      std::cout << "  left out, one visit only: " << c.all->only_first + c.all->only_second
-                << " plots\n";
+      std::cout << "  plots left out, one visit only: " << c.all->only_first + c.all->only_second
+                << '\n';
     }
     print_area(*c.all, options);
     print_totals(*c.all, options);

@@ -6,6 +6,7 @@
 #include "core/command/estimate_json.hpp"
 #include "core/command/program.hpp"
 #include "core/command/text_table.hpp"
+#include "core/sample/visits.hpp"
 
 namespace oaklight::command {
 namespace {
@@ -142,6 +143,11 @@ void print(const CruiseEstimate& estimate, const std::vector<StandFigures>& figu
     print_species(*estimate.all, species);
   } else {
     std::cout << "All stands together: " << to_text(estimate.all.error()) << '\n';
+  }
+  const VisitsLeftOut earlier = visits_left_out(data);
+  if (!earlier.empty()) {
+    std::cout << "Plots were visited more than once: the newest visit counts here. What changed is "
+                 "told by: oaklight compare\n";
   }
   std::cout << "Plots on a grid are computed as if random, which tends to overstate the error.\n";
 }

@@ -204,6 +204,8 @@ TEST_F(TwoFiles, BothVisitsInOneFileGiveTheSameChange) {
   const Ran estimate = oaklight("estimate --json " + demo_.tract);
   ASSERT_EQ(estimate.exit_code, 0) << estimate.errors;
   EXPECT_EQ(Json::parse(estimate.out).at("all").at("plots"), 35);
+  EXPECT_NE(oaklight("estimate " + demo_.tract).out.find("the newest visit counts here"),
+            std::string::npos);
   EXPECT_EQ(oaklight("check " + demo_.tract).exit_code, 0);
 }
 
