@@ -32,6 +32,17 @@ STANDS = [
     {"stand": "Cove", "goal": "mixed", "age_years": 72, "site_index_ft": 82},
     {"stand": "Flat", "goal": "mast", "age_years": 70, "site_index_ft": 72},
 ]
+# Acorns on a branch tip (last 24 in), mean of eight tips, in three autumns. All of these oaks come out as fair
+# producers, which is worth as much as no record: the counts explain, and change no decision.
+ACORNS = {"101": {2023: 4.5, 2024: 15.5, 2025: 8.0}, "102": {2023: 3.0, 2024: 13.5, 2025: 6.75},
+          "103": {2023: 6.25, 2024: 9.0, 2025: 19.5}, "104": {2023: 5.0, 2024: 8.25, 2025: 16.0},
+          "110": {2023: 2.5, 2024: 11.0, 2025: 6.0}}
+# Two observers, 15 seconds each.
+TIMED = {"106": {2024: 22, 2025: 41}, "107": {2024: 0, 2025: 17}}
+ACORN_DAYS = {2023: "2023-08-24", 2024: "2024-08-20", 2025: "2025-08-26"}
+ACORN_YEARS = [("white", 2023, "poor"), ("white", 2024, "good"), ("white", 2025, "fair"),
+               ("red", 2023, "poor"), ("red", 2024, "fair"), ("red", 2025, "good")]
+
 # Crop trees whose position the crew could not get.
 NO_FIX = {"126", "139"}
 SLOPES = {"Upland": (4, 14), "Cove": (5, 14), "Flat": (0, 5)}
@@ -205,6 +216,18 @@ def write_cards(folder, blocks):
                "azimuth_deg", "lat", "lon", "slope_pct", "note"], rows)
 
 
+def write_acorns(folder):
+    rows = [{"tag": tag, "year": year, "date": ACORN_DAYS[year], "per_tip": f"{count:.2f}", "tips": 8}
+            for tag, years in ACORNS.items() for year, count in years.items()]
+    rows += [{"tag": tag, "year": year, "date": ACORN_DAYS[year], "n30": count}
+             for tag, years in TIMED.items() for year, count in years.items()]
+    rows.sort(key=lambda r: (r["year"], r["tag"]))
+    write_csv(folder, "acorns.csv", ["tag", "year", "date", "per_tip", "tips", "n30"], rows)
+    years = [{"oak_group": group, "year": year, "crop": crop, "source": "walk of 40 oaks (invented)"}
+             for group, year, crop in ACORN_YEARS]
+    write_csv(folder, "acorn_years.csv", ["oak_group", "year", "crop", "source"], years)
+
+
 def write_map(folder):
     def place(x, y):
         lat, lon = ground.lat_lon(x, y)
@@ -236,6 +259,7 @@ def main():
     write_stands(folder, blocks)
     write_cruise(folder)
     write_cards(folder, blocks)
+    write_acorns(folder)
     write_map(folder)
 
 

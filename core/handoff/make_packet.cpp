@@ -250,7 +250,7 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Pa
                 .lines = data.lines};
   fill_lists(packet, *rows);
   if (!has_work(packet)) return nothing_for(reader);
-  const auto seasons = windows_of(tables.seasons, data.tract.state);
+  const auto seasons = windows_of(tables.seasons, data.tract.state, data.tract.county);
   packet.totals = totals_of(packet.cut);
   if (reader != PacketReader::firewood) packet.totals_if_cleared = totals_of(packet.trained);
   packet.by_species = totals_by(packet.cut, [](const PacketTree& tree) { return tree.species; });

@@ -43,11 +43,13 @@ Status add_plots(OwnerStand& stand, const TractData& data, StandId id, const Pac
   auto area = area_estimate(one, tables.species, asked);
   if (!area) return area.error();
   stand.area = *std::move(area);
-  const auto stocking = stand_stocking(one, tables.species, asked);
+  const auto stocking =
+      stand_stocking(one, tables.species, asked, tables.release->settings.guards.counted_from);
   if (!stocking) return stocking.error();
   stand.stocking = *stocking;
   if (auto made_of = composition(one, tables.species)) stand.composition = *std::move(made_of);
-  const auto density = stand_density(data, id, tables.species);
+  const auto density =
+      stand_density(data, id, tables.species, tables.release->settings.guards.counted_from);
   if (!density) return density.error();
   stand.before = *density;
   return Done{};
@@ -64,6 +66,7 @@ void add_after(OwnerStand& stand, const Stand& record, const PacketTables& table
   for (const TreeFacts& facts : stand.removed) {
     Traits traits;
     traits.species = tables.species.find(facts.species);
+    traits.counted = counts_for_guard(facts, guards.limits.counted_from);
     cut.take(facts, traits, 1.0);
   }
   const StandDensity after = density_after(guards, cut);

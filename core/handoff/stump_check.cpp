@@ -188,7 +188,7 @@ Result<StumpCheck> make_stump_check(const TractData& data, const PacketTables& t
     if (rank(a.state) != rank(b.state)) return rank(a.state) < rank(b.state);
     return tag_before(a.tag, b.tag);
   });
-  check.unmarked = unmarked_trees(walk, options.log_rule);
+  check.unmarked = unmarked_trees(walk, options.log_rule, limits.product);
   check.unmarked_totals = totals_of(check.unmarked);
   check.hurt = hurt_trees(walk);
   check.twice = tags_twice(walk);

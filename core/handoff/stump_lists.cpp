@@ -97,13 +97,14 @@ std::optional<Between<Q>> between(const Between<Inches>& dbh, Figure figure) {
 }
 
 void set_volume(UnmarkedTree& tree, const Species& species, Conditions conditions,
-                const LogHeights& heights, LogRule rule) {
+                const LogHeights& heights, LogRule rule, const ProductLimits& products) {
   if (!tree.dbh) return;
   tree.cords = between<Cords>(*tree.dbh, cords_of);
   if (!tree.half_logs) tree.half_logs = heights.of(species, tree.dbh->likely);
   const auto likely = as_dbh(tree.dbh->likely);
   if (!likely || !tree.half_logs ||
-      product_of(species, *likely, tree.half_logs, conditions).product != Product::sawlog) {
+      product_of(species, *likely, tree.half_logs, conditions, products).product !=
+          Product::sawlog) {
     return;
   }
   tree.board_feet = between<BoardFeet>(
@@ -213,7 +214,8 @@ std::string StumpWalk::species_name(SpeciesCode code) const {
   return found == nullptr ? "species " + std::to_string(code.fia) : found->common_name;
 }
 
-std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule) {
+std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule,
+                                         const ProductLimits& products) {
   const LogHeights heights(walk.data, walk.species);
   std::vector<UnmarkedTree> rows;
   std::set<WalkTreeId> told;
@@ -230,7 +232,7 @@ std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule) {
     if (tree == nullptr) set_size_from_stump(row, stump, species);
     if (species != nullptr) {
       set_volume(row, *species, tree != nullptr ? tree->facts.conditions : Conditions{}, heights,
-                 rule);
+                 rule, products);
     }
     rows.push_back(std::move(row));
   }

@@ -40,7 +40,8 @@ class StumpWalk {
 /// middle one of the tract's trees of its species within 3 in of its DBH, or of its leaf type
 /// (a comparison with trees that stand, as USDA Forest Service Handbook 2409.12b, chapter 20, does
 /// it for stumps; the 3 in are ours).
-[[nodiscard]] std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule);
+[[nodiscard]] std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule,
+                                                       const ProductLimits& products);
 [[nodiscard]] UnmarkedTotals totals_of(const std::vector<UnmarkedTree>& trees);
 
 /// Wounded trees that were to be left, each once with its worst wound, badly hurt ones first.

@@ -17,7 +17,8 @@ Error unknown_species(const WalkTree& tree) {
 bool bats_may_roost(const TractData& data, const PacketTables& tables,
                     const PacketOptions& options) {
   return !options.work_day ||
-         in_season(windows_of(tables.seasons, data.tract.state), "bat_", *options.work_day);
+         in_season(windows_of(tables.seasons, data.tract.state, data.tract.county), "bat_",
+                   *options.work_day);
 }
 
 }  // namespace

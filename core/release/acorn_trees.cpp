@@ -50,7 +50,8 @@ AcornTree tree_of(const std::string& tag, const Gathered& oak, OakGroup group,
       autumn.per_tip = tips->per_tip;
     if (const auto* timed = std::get_if<TimedCount>(&count.count)) autumn.n30 = timed->n30;
   }
-  tree.record = acorn_record(oak.tree->id.value, group, counts, years, settings);
+  tree.record = acorn_record({oak.tree->id.value, oak.tree->facts.species}, group, counts, years,
+                             {}, settings);
   return tree;
 }
 

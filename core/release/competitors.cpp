@@ -50,6 +50,7 @@ class Judge {
     if (!t.known_species()) return Role::doubt;
     if (t.invasive()) return Role::plain;
     if (!failing_words(facts(i), settings_).empty()) return Role::failing;
+    if (t.is_oak() && one_too_many(contact)) return Role::sprout;
     if (t.is_oak()) return oak(i);
     if (t.food.is_mast() && t.food.rank >= settings_.keep.food_tree_rank) return Role::food_tree;
     if (t.food.kind == FoodKind::cover) return Role::conifer;
@@ -71,6 +72,37 @@ class Judge {
       if (is_gap(fault)) return Role::doubt;
     }
     return Role::poor_oak;
+  }
+
+  /// Whether this stem shares a stump with the crop tree and is one too many there (R6.58). The
+  /// crop tree stays, tight twins stay with it (R6.62), then the lowest joined and the thickest
+  /// (R6.59). Thick stems part cleanly only at a wide, low joint (R6.61, R6.62).
+  [[nodiscard]] bool one_too_many(const CrownContact& contact) const {
+    if (!contact.one_base) return false;
+    const TreeFacts& own = facts(contact.neighbour);
+    if (own.dbh.inches() >= settings_.sprouts.thin_below &&
+        !own.conditions.has(Condition::u_fork)) {
+      return false;
+    }
+    int before = 1;  // the crop tree itself
+    for (const std::uint32_t k : input_.graph.around(contact.crop)) {
+      const CrownContact& c = input_.graph.contacts()[k];
+      if (!c.one_base || c.neighbour == contact.neighbour) continue;
+      const TreeFacts& other = facts(c.neighbour);
+      if (other.status == TreeStatus::dead) continue;
+      if (c.basis == ContactBasis::one_crown || stays_before(other, own, c, contact)) ++before;
+    }
+    return before >= settings_.sprouts.stems_max;
+  }
+
+  static bool stays_before(const TreeFacts& a, const TreeFacts& b, const CrownContact& at_a,
+                           const CrownContact& at_b) {
+    const bool high_a = a.conditions.has(Condition::high_joint);
+    const bool high_b = b.conditions.has(Condition::high_joint);
+    if (high_a != high_b) return high_b;
+    const auto da = a.dbh.hundredth_mm();
+    const auto db = b.dbh.hundredth_mm();
+    return da > db || (da == db && at_a.neighbour < at_b.neighbour);
   }
 
   const ReleaseInput& input_;

@@ -19,6 +19,7 @@ enum class Role : std::uint8_t {
   failing,    ///< crowds it, diseased or failing: taken
   plain,      ///< crowds it, feeds little: taken
   poor_oak,   ///< crowds it; an oak with a poor crown or a poor record: taken
+  sprout,     ///< crowds it; a stem too many on its own stump: taken
 };
 
 /// Taken wherever it frees a side.
@@ -31,8 +32,8 @@ enum class Role : std::uint8_t {
   return role != Role::clear && role != Role::doubt;
 }
 
-/// Step 7: the role of each contact of the graph (R1.50 - R1.58, R3.39, R5.31, R5.32, R6.01). Same
-/// order as ReleaseGraph::contacts.
+/// Step 7: the role of each contact of the graph (R1.50 - R1.58, R3.39, R5.31, R5.32, R6.01, R6.58
+/// - R6.62). Same order as ReleaseGraph::contacts.
 [[nodiscard]] std::vector<Role> roles_of(const ReleaseInput& input,
                                          const std::vector<Traits>& traits,
                                          const std::vector<Keep>& keeps, const CropTrees& crops);

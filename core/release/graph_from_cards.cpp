@@ -3,6 +3,8 @@
 #include <optional>
 #include <tuple>
 
+#include "core/measure/crown_width.hpp"
+#include "core/release/crown_shape.hpp"
 #include "core/release/release_graph.hpp"
 
 namespace oaklight {
@@ -13,13 +15,55 @@ struct Judged {
   ContactBasis basis = ContactBasis::seen_clear;
 };
 
+/// The crown of one tree: measured, or by size.
+struct Crown {
+  std::optional<CrownShape> measured;
+  CrownShape crowded, open;
+
+  explicit Crown(const WalkTree& tree)
+      : measured(CrownShape::of(tree.crown)),
+        crowded(CrownShape::circle(crowded_crown_radius(tree.facts.dbh.inches()))),
+        open(CrownShape::circle(open_crown_radius(tree.facts.dbh.inches()))) {}
+  [[nodiscard]] const CrownShape& expected() const { return measured ? *measured : crowded; }
+  [[nodiscard]] const CrownShape& widest() const { return measured ? *measured : open; }
+};
+
+/// Where a neighbour stands, as far as its crown's outline can be laid beside the crop crown's.
+struct Standing2d {
+  Feet distance;
+  Degrees bearing;
+};
+
+std::optional<Standing2d> placed(const Contact& contact) {
+  if (!contact.azimuth || !contact.distance) return std::nullopt;
+  return Standing2d{contact.distance->feet(), *contact.azimuth};
+}
+
+bool meet(const CrownShape& crop, const CrownShape& other, const Standing2d& at, Feet gap) {
+  return !closed_arcs(crop, other, at.distance, at.bearing, gap).empty();
+}
+
+/// Contact by crowns of which at least one was measured.
+Closeness closeness_by_crowns(const Crown& crop, const Crown& other, const Standing2d& at,
+                              const ContactSettings& settings) {
+  if (crop.measured && other.measured) {
+    const bool near = meet(*crop.measured, *other.measured, at, settings.gap);
+    return near ? Closeness::touching : Closeness::clear;
+  }
+  if (meet(crop.expected(), other.expected(), at, Feet{0.0})) return Closeness::touching;
+  const bool may = meet(crop.widest(), other.widest(), at, settings.look_up_extra);
+  return may ? Closeness::doubtful : Closeness::clear;
+}
+
 /// Contact of a neighbour that may compete, where nobody looked up.
 Judged judge_by_distance(const TreeFacts& crop, const TreeFacts& neighbour,
                          const std::optional<TapedLength>& distance,
-                         const ContactSettings& settings) {
+                         std::optional<Closeness> by_crowns, const ContactSettings& settings) {
   if (!distance) return {Closeness::doubtful, ContactBasis::look_up};
-  const Closeness closeness =
-      closeness_by_distance(crop.dbh.inches(), neighbour.dbh.inches(), distance->feet(), settings);
+  const Closeness closeness = by_crowns
+                                  ? *by_crowns
+                                  : closeness_by_distance(crop.dbh.inches(), neighbour.dbh.inches(),
+                                                          distance->feet(), settings);
   if (closeness == Closeness::clear) return {closeness, ContactBasis::far_enough};
   if (closeness == Closeness::doubtful) return {closeness, ContactBasis::look_up};
   // The height gate cannot be applied, so nearness alone does not prove contact (R2.14).
@@ -27,17 +71,22 @@ Judged judge_by_distance(const TreeFacts& crop, const TreeFacts& neighbour,
   return {closeness, ContactBasis::near_enough};
 }
 
-/// Stems of one base (X6.03) that part in a tight fork: cut one, and the other one splits (R6.62).
+/// Stems of one base (X6.03).
+bool one_base(const TreeFacts& a, const TreeFacts& b, const std::optional<TapedLength>& distance,
+              const ContactSettings& settings) {
+  return a.conditions.has(Condition::clump) && b.conditions.has(Condition::clump) && distance &&
+         distance->feet() <= settings.clump_reach;
+}
+
+/// Stems of one base that part in a tight fork: cut one, and the other one splits (R6.62).
 bool twins(const TreeFacts& a, const TreeFacts& b, const std::optional<TapedLength>& distance,
            const ContactSettings& settings) {
-  const auto tight = [](const TreeFacts& facts) {
-    return facts.conditions.has(Condition::clump) && facts.conditions.has(Condition::v_fork);
-  };
-  return tight(a) && tight(b) && distance && distance->feet() <= settings.clump_reach;
+  return one_base(a, b, distance, settings) && a.conditions.has(Condition::v_fork) &&
+         b.conditions.has(Condition::v_fork);
 }
 
 Judged judge(const TreeFacts& crop, const TreeFacts& neighbour, const Contact& contact,
-             const ContactSettings& settings) {
+             std::optional<Closeness> by_crowns, const ContactSettings& settings) {
   if (neighbour.status == TreeStatus::dead) return {Closeness::clear, ContactBasis::dead};
   if (neighbour.crown_class == CrownClass::overtopped) {
     return {Closeness::clear, ContactBasis::overtopped};
@@ -57,7 +106,7 @@ Judged judge(const TreeFacts& crop, const TreeFacts& neighbour, const Contact& c
     case Seen::not_looked:
       break;
   }
-  return judge_by_distance(crop, neighbour, contact.distance, settings);
+  return judge_by_distance(crop, neighbour, contact.distance, by_crowns, settings);
 }
 
 using Pair = std::pair<std::uint32_t, std::uint32_t>;  // crop, neighbour
@@ -100,12 +149,26 @@ void mirror(Found& found, const std::vector<ReleaseTree>& trees) {
   found = std::move(both);
 }
 
-CrownContact contact_between(const std::vector<ReleaseTree>& trees, Pair pair,
-                             const Contact& contact, const ContactSettings& settings) {
+CrownContact contact_between(const std::vector<ReleaseTree>& trees,
+                             const std::vector<Crown>& crowns, Pair pair, const Contact& contact,
+                             const ContactSettings& settings) {
   const TreeFacts& crop = trees[pair.first].facts;
   const TreeFacts& neighbour = trees[pair.second].facts;
-  const Judged judged = judge(crop, neighbour, contact, settings);
-  CrownContact c{pair.first, pair.second, judged.closeness, judged.basis, contact.sides, false, {}};
+  const Crown& own = crowns[pair.first];
+  const Crown& other = crowns[pair.second];
+  const auto at = placed(contact);
+  std::optional<Closeness> by_crowns;
+  if (at && (own.measured || other.measured)) {
+    by_crowns = closeness_by_crowns(own, other, *at, settings);
+  }
+  const Judged judged = judge(crop, neighbour, contact, by_crowns, settings);
+  CrownContact c;
+  c.crop = pair.first;
+  c.neighbour = pair.second;
+  c.closeness = judged.closeness;
+  c.basis = judged.basis;
+  c.sides = contact.sides;
+  c.one_base = one_base(crop, neighbour, contact.distance, settings);
   if (c.sides.empty() && contact.azimuth) {
     c.sides = sides_at(*contact.azimuth, settings.side_blur);
   }
@@ -119,21 +182,48 @@ CrownContact contact_between(const std::vector<ReleaseTree>& trees, Pair pair,
   return c;
 }
 
+/// What one neighbour closes of a measured crop crown; a pair of crop trees from both sides.
+void add_edges(const std::vector<ReleaseTree>& trees, const std::vector<Crown>& crowns, Pair pair,
+               const Contact& contact, Feet gap, MeasuredEdges& edges) {
+  const auto at = placed(contact);
+  if (!at) return;
+  const auto arcs = [&](Pair one, Degrees bearing) {
+    return closed_arcs(*crowns[one.first].measured, crowns[one.second].expected(), at->distance,
+                       bearing, gap);
+  };
+  const auto drawn = [&](std::uint32_t crop) {
+    return trees[crop].proposed && crowns[crop].measured.has_value();
+  };
+  constexpr Degrees kHalfTurn{180.0};
+  const Pair back{pair.second, pair.first};
+  // What a tree's own card says of a neighbour goes before what the neighbour's card says of it.
+  if (drawn(back.first)) edges.closed.emplace(back, arcs(back, at->bearing + kHalfTurn));
+  if (drawn(pair.first)) edges.closed[pair] = arcs(pair, at->bearing);
+}
+
 }  // namespace
 
 Result<ReleaseGraph> graph_from_cards(std::span<const WalkTree> walk,
                                       std::span<const Contact> contacts, StandId stand,
                                       const ContactSettings& settings) {
-  std::vector<ReleaseTree> trees;
+  std::vector<const WalkTree*> order;
   for (const WalkTree& tree : walk) {
-    if (tree.stand != stand) continue;
-    trees.push_back({tree.id.value, tree.tag, tree.facts, tree.crop, tree.looked});
+    if (tree.stand == stand) order.push_back(&tree);
   }
-  std::sort(trees.begin(), trees.end(), [](const ReleaseTree& a, const ReleaseTree& b) {
-    return std::tie(a.tag, a.id) < std::tie(b.tag, b.id);
+  std::sort(order.begin(), order.end(), [](const WalkTree* a, const WalkTree* b) {
+    return std::tie(a->tag, a->id) < std::tie(b->tag, b->id);
   });
+  std::vector<ReleaseTree> trees;
+  std::vector<Crown> crowns;
   std::map<Uuid, std::uint32_t> place;
-  for (std::uint32_t i = 0; i < trees.size(); ++i) place.emplace(trees[i].id, i);
+  MeasuredEdges edges;
+  for (const WalkTree* tree : order) {
+    const auto index = static_cast<std::uint32_t>(trees.size());
+    place.emplace(tree->id.value, index);
+    trees.push_back({tree->id.value, tree->tag, tree->facts, tree->crop, tree->looked});
+    crowns.emplace_back(*tree);
+    if (tree->crop && crowns.back().measured) edges.crops.insert(index);
+  }
 
   Found found;
   for (const Contact& contact : contacts) {
@@ -146,16 +236,18 @@ Result<ReleaseGraph> graph_from_cards(std::span<const WalkTree> walk,
           "contact/" + to_text(contact.id), "Put the crop tree and its neighbours into one stand."};
     }
     const Pair pair{crop->second, neighbour->second};
-    const CrownContact between = contact_between(trees, pair, contact, settings);
+    const CrownContact between = contact_between(trees, crowns, pair, contact, settings);
     const auto [it, added] = found.emplace(pair, between);
     if (!added) merge(it->second, between);
+    add_edges(trees, crowns, pair, contact, settings.gap, edges);
     if (contact.seen != Seen::not_looked) trees[pair.first].looked.add(between.sides);
   }
   mirror(found, trees);
   std::vector<CrownContact> list;
   list.reserve(found.size());
   for (const auto& entry : found) list.push_back(entry.second);
-  return ReleaseGraph(ReleaseGraph::Source::cards, std::move(trees), std::move(list));
+  return ReleaseGraph(ReleaseGraph::Source::cards, std::move(trees), std::move(list),
+                      std::move(edges));
 }
 
 }  // namespace oaklight

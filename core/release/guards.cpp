@@ -69,7 +69,7 @@ void CutTally::take(const TreeFacts& facts, const Traits& traits, double sign) {
   const Inches dbh = facts.dbh.inches();
   const SquareFeet own = sign * basal_area(dbh);
   live.add(dbh, TreesPerAcre{sign});
-  if (counts_for_guard(facts)) counted.add(dbh, TreesPerAcre{sign});
+  if (traits.counted) counted.add(dbh, TreesPerAcre{sign});
   ba += own;
   if (traits.is_oak()) ba_oak += own;
   if (traits.group() == OakGroup::white) ba_white_oak += own;

@@ -28,7 +28,9 @@ std::vector<Mark> to_marks(const ReleasePlan& plan, const ReleaseInput& input, I
     mark.verdict = verdict.verdict;
     mark.method = default_method(facts, species, verdict.verdict, input.knowledge.settings.removal);
     if (verdict.verdict == Verdict::take && species != nullptr) {
-      mark.product = product_of(*species, facts.dbh, facts.half_logs, facts.conditions).product;
+      mark.product = product_of(*species, facts.dbh, facts.half_logs, facts.conditions,
+                                input.knowledge.settings.product)
+                         .product;
     }
     mark.reason = verdict.reason;
     mark.rules = verdict.rules;

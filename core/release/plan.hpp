@@ -24,7 +24,8 @@ struct ReleaseKnowledge {
   ReleaseSettings settings;  ///< of rules
 };
 
-/// Reads the two data files; rules that an older rule file lacks are the program's own. Errors: as FoodTable, RuleBook and ReleaseSettings.
+/// Reads the two data files; rules that an older rule file lacks are the program's own. Errors: as
+/// FoodTable, RuleBook and ReleaseSettings.
 Result<ReleaseKnowledge> release_knowledge(SpeciesTable species, std::string_view rule_json,
                                            std::string_view food_csv);
 
@@ -111,7 +112,8 @@ struct Light {
   int sides_free = 0;
   int sides_shared = 0;   ///< closed only by another crop tree of its pair
   int sides_unknown = 0;  ///< nobody looked, or contact is in doubt
-  /// Share of the crown's edge that nothing crowds: from crowns drawn as circles on a map, a
+  /// Share of the crown's edge that nothing crowds, by bearing from the stem: from crowns drawn as
+  /// circles on a map, from the outlines where the crop tree's four radii were taped, else a
   /// quarter for each free side on a card.
   Percent open;
 };

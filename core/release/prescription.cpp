@@ -25,8 +25,8 @@ using LineKey = std::tuple<SpeciesCode, DbhClass, Product>;
 
 class Tally {
  public:
-  Tally(std::span<const DecidedPlot> plots, const SpeciesTable& species)
-      : plots_(plots), species_(species) {
+  Tally(std::span<const DecidedPlot> plots, const ReleaseKnowledge& knowledge)
+      : plots_(plots), species_(knowledge.species), settings_(knowledge.settings) {
     for (Values* values : {&crops, &removals, &ba_before, &ba_after, &full_before, &full_after}) {
       values->assign(plots.size(), 0.0);
     }
@@ -51,7 +51,7 @@ class Tally {
       if (facts.status == TreeStatus::dead) continue;
       ba_before[p] += ba;
       ba_after[p] += goes(verdict) ? 0.0 : ba;
-      if (!counts_for_guard(facts)) continue;
+      if (!counts_for_guard(facts, settings_.guards.counted_from)) continue;
       before.add(facts.dbh.inches(), TreesPerAcre{each});
       if (!goes(verdict)) after.add(facts.dbh.inches(), TreesPerAcre{each});
     }
@@ -66,7 +66,8 @@ class Tally {
     const Product product =
         species == nullptr || verdict.verdict == Verdict::kill_standing
             ? Product::none
-            : product_of(*species, facts.dbh, facts.half_logs, facts.conditions).product;
+            : product_of(*species, facts.dbh, facts.half_logs, facts.conditions, settings_.product)
+                  .product;
     Line& line = lines[{facts.species, dbh_class(facts.dbh, ClassWidth::two_inches), product}];
     line.trees.resize(plots_.size(), 0.0);
     line.ba.resize(plots_.size(), 0.0);
@@ -76,17 +77,18 @@ class Tally {
 
   std::span<const DecidedPlot> plots_;
   const SpeciesTable& species_;
+  const ReleaseSettings& settings_;
 };
 
 }  // namespace
 
-Result<Prescription> prescription(std::span<const DecidedPlot> plots, const SpeciesTable& species,
-                                  Confidence confidence) {
+Result<Prescription> prescription(std::span<const DecidedPlot> plots,
+                                  const ReleaseKnowledge& knowledge, Confidence confidence) {
   if (plots.empty()) {
     return Error{ErrorCode::too_few_plots, "No plot of this stand is mapped.", "plots",
                  "Record azimuth and distance of every tree of some plots."};
   }
-  const Tally tally(plots, species);
+  const Tally tally(plots, knowledge);
   const auto mean = [&]<class Q>(const Values& values, Q) {
     // Plots there are, and every value is a sum of finite figures: no error can come.
     return with_unit<Q>(*mean_of(values, confidence));

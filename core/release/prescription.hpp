@@ -42,7 +42,7 @@ struct Prescription {
 ///
 /// errors   too_few_plots without plots
 /// assumes  no other kind of plot is in the sample: a plot without a map tells nothing of contacts
-Result<Prescription> prescription(std::span<const DecidedPlot> plots, const SpeciesTable& species,
-                                  Confidence confidence);
+Result<Prescription> prescription(std::span<const DecidedPlot> plots,
+                                  const ReleaseKnowledge& knowledge, Confidence confidence);
 
 }  // namespace oaklight

@@ -27,8 +27,11 @@ std::span<const std::uint32_t> part(const std::vector<std::uint32_t>& items,
 }  // namespace
 
 ReleaseGraph::ReleaseGraph(Source source, std::vector<ReleaseTree> trees,
-                           std::vector<CrownContact> contacts)
-    : source_(source), trees_(std::move(trees)), contacts_(std::move(contacts)) {
+                           std::vector<CrownContact> contacts, MeasuredEdges edges)
+    : source_(source),
+      trees_(std::move(trees)),
+      contacts_(std::move(contacts)),
+      edges_(std::move(edges)) {
   std::sort(contacts_.begin(), contacts_.end(), [](const CrownContact& a, const CrownContact& b) {
     return std::tie(a.crop, a.neighbour) < std::tie(b.crop, b.neighbour);
   });

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
+#include <set>
 #include <span>
 #include <string>
 #include <variant>
@@ -44,7 +46,16 @@ struct CrownContact {
   ContactBasis basis = ContactBasis::seen_clear;
   Sides sides;             ///< of the crop crown
   bool will_meet = false;  ///< closer than the conflict distance of two crop trees (R2.25)
+  bool one_base = false;   ///< both are stems of one clump (X6.03)
   Arc arc;                 ///< of the crop crown's edge; maps only
+};
+
+/// The edges of crop crowns whose four radii were taped.
+struct MeasuredEdges {
+  std::set<std::uint32_t> crops;
+  /// What a neighbour with azimuth and distance closes of it, by crop tree and neighbour; empty:
+  /// nothing, as the two crowns were measured.
+  std::map<std::pair<std::uint32_t, std::uint32_t>, std::vector<Arc>> closed;
 };
 
 /// Candidate trees and how their crowns meet. Trees are in the order of their tags, then ids, and
@@ -55,11 +66,13 @@ class ReleaseGraph {
 
   ReleaseGraph() = default;
   /// Sorts the contacts and lists them by neighbour. Trees must be in order already.
-  ReleaseGraph(Source source, std::vector<ReleaseTree> trees, std::vector<CrownContact> contacts);
+  ReleaseGraph(Source source, std::vector<ReleaseTree> trees, std::vector<CrownContact> contacts,
+               MeasuredEdges edges = {});
 
   [[nodiscard]] Source source() const { return source_; }
   [[nodiscard]] const std::vector<ReleaseTree>& trees() const { return trees_; }
   [[nodiscard]] const std::vector<CrownContact>& contacts() const { return contacts_; }
+  [[nodiscard]] const MeasuredEdges& edges() const { return edges_; }
   /// Indices into contacts() of the neighbours of one tree.
   [[nodiscard]] std::span<const std::uint32_t> around(std::size_t crop) const;
   /// Indices into contacts() in which a tree is the neighbour.
@@ -69,12 +82,15 @@ class ReleaseGraph {
   Source source_ = Source::cards;
   std::vector<ReleaseTree> trees_;
   std::vector<CrownContact> contacts_;
+  MeasuredEdges edges_;
   std::vector<std::uint32_t> around_, around_from_, towards_, towards_from_;
 };
 
 /// The trees of one stand's crop tree cards. What a person saw decides (R2.01); where nobody
-/// looked, size and distance do (R2.10 - R2.14). Two crop trees in contact meet on both cards even
-/// when only one of them says so.
+/// looked, size and distance do (R2.10 - R2.14). Of a tree whose four crown radii were taped the
+/// crown is what they say and not a circle by size, where the card tells azimuth and distance: two
+/// such crowns touch or not, by R1.52, and nobody has to look up. Two crop trees in contact meet on
+/// both cards even when only one of them says so.
 ///
 /// errors   unknown_reference when a contact names a tree that is not in the stand
 Result<ReleaseGraph> graph_from_cards(std::span<const WalkTree> trees,

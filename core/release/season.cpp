@@ -15,9 +15,14 @@ constexpr std::array<std::string_view, 10> kColumns = {"issue",      "states",  
                                                        "evidence",   "read_on"};
 constexpr std::string_view kAnyState = "*";
 
-bool is_state(std::string_view text) {
+constexpr char kCountyMark = '/';
+
+/// "WI", "WI/Dane" or "*".
+bool is_place(std::string_view text) {
   const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
-  return text == kAnyState || (text.size() == 2 && capital(text[0]) && capital(text[1]));
+  if (text == kAnyState) return true;
+  if (text.size() < 2 || !capital(text[0]) || !capital(text[1])) return false;
+  return text.size() == 2 || (text[2] == kCountyMark && text.size() > 3);
 }
 
 std::vector<std::string> split(std::string_view text) {
@@ -45,10 +50,11 @@ Result<SeasonWindow> read_window(const CsvTable& table, std::size_t row) {
                  "Say what the row is about and where it comes from."};
   }
   const auto states = split(table.cell(row, "states"));
-  if (!std::all_of(states.begin(), states.end(), is_state)) {
+  if (!std::all_of(states.begin(), states.end(), is_place)) {
     return Error{ErrorCode::not_a_choice,
                  "\"" + table.cell(row, "states") + "\" is not a list of states.",
-                 table.place(row, "states"), "Write two capitals each, like WV|KY, or *."};
+                 table.place(row, "states"),
+                 "Write two capitals each, like WV|KY, a county as WI/Dane, or *."};
   }
   const auto use = from_word<SeasonUse>(table.cell(row, "use"));
   if (!use) {
@@ -76,8 +82,42 @@ Result<SeasonWindow> read_window(const CsvTable& table, std::size_t row) {
                       .read_on = table.cell(row, "read_on")};
 }
 
-bool names(const SeasonWindow& window, std::string_view state) {
-  return std::find(window.states.begin(), window.states.end(), state) != window.states.end();
+bool names(const SeasonWindow& window, std::string_view place) {
+  return std::find(window.states.begin(), window.states.end(), place) != window.states.end();
+}
+
+/// "WI/Dane" of the state and "Dane County".
+std::string county_place(std::string_view state, std::string_view county) {
+  constexpr std::string_view kWord = " County";
+  if (county.ends_with(kWord)) county.remove_suffix(kWord.size());
+  return county.empty() ? std::string() : std::string(state) + kCountyMark + std::string(county);
+}
+
+/// Whether every day of a is a day of b, and b has more.
+bool lies_within(const SeasonWindow& a, const SeasonWindow& b) {
+  if (a.first > a.last || b.first > b.last) return false;  // over the new year: kept, to be safe
+  return b.first <= a.first && a.last <= b.last && (b.first < a.first || a.last < b.last);
+}
+
+/// Leaves out windows of a part of the state that another part's window of the same issue covers.
+std::vector<SeasonWindow> stricter(std::vector<SeasonWindow> windows) {
+  std::vector<SeasonWindow> kept;
+  for (const SeasonWindow& window : windows) {
+    const auto rival = [&](const SeasonWindow& other) {
+      return window.use == SeasonUse::hold && other.use == SeasonUse::hold &&
+             other.issue == window.issue && lies_within(window, other);
+    };
+    if (std::ranges::any_of(windows, rival)) continue;
+    kept.push_back(window);
+    const bool covers_one = std::ranges::any_of(windows, [&](const SeasonWindow& other) {
+      return other.use == SeasonUse::hold && window.use == SeasonUse::hold &&
+             other.issue == window.issue && lies_within(other, window);
+    });
+    if (covers_one) {
+      kept.back().where += " (the stricter of two, as the part of the state is not recorded)";
+    }
+  }
+  return kept;
 }
 
 /// The first day from `from` on, within a year, that `wanted` accepts.
@@ -106,16 +146,25 @@ Result<std::vector<SeasonWindow>> read_seasons(std::string_view csv) {
   return windows;
 }
 
-std::vector<SeasonWindow> windows_of(std::span<const SeasonWindow> table, std::string_view state) {
+std::vector<SeasonWindow> windows_of(std::span<const SeasonWindow> table, std::string_view state,
+                                     std::string_view county) {
+  const std::string own_county = county_place(state, county);
   std::vector<SeasonWindow> mine;
   for (const SeasonWindow& window : table) {
-    const bool issue_names_state =
-        std::any_of(table.begin(), table.end(), [&](const SeasonWindow& other) {
-          return other.issue == window.issue && names(other, state);
-        });
-    if (names(window, issue_names_state ? state : kAnyState)) mine.push_back(window);
+    const auto issue_names = [&](std::string_view place) {
+      return !place.empty() && std::ranges::any_of(table, [&](const SeasonWindow& other) {
+        return other.issue == window.issue && names(other, place);
+      });
+    };
+    std::string_view place = kAnyState;
+    if (issue_names(own_county)) {
+      place = own_county;
+    } else if (issue_names(state)) {
+      place = state;
+    }
+    if (names(window, place)) mine.push_back(window);
   }
-  return mine;
+  return stricter(std::move(mine));
 }
 
 std::vector<SeasonWindow> windows_of(std::span<const SeasonWindow> windows, SeasonUse use) {

@@ -24,9 +24,10 @@ inline constexpr auto kWords<SeasonUse> = std::to_array<Word<SeasonUse>>(
 /// A span of each year to avoid or to check; a row of forms/season_windows.csv. A reminder from our
 /// reading, never the law: the state agency's word of the year governs.
 struct SeasonWindow {
-  std::string issue;                ///< "oak_wilt_risk"
-  std::vector<std::string> states;  ///< two letters each; "*" where no row of the issue names one
-  std::string where;                ///< in words, narrower than the states at times
+  std::string issue;  ///< "oak_wilt_risk"
+  /// Two letters each, or a county as "WI/Dane"; "*" where no row of the issue names the place.
+  std::vector<std::string> states;
+  std::string where;  ///< in words, narrower than the states at times
   SeasonUse use = SeasonUse::other;
   MonthDay first;
   MonthDay last;  ///< itself inside; before `first`: the span runs over the new year
@@ -41,10 +42,16 @@ struct SeasonWindow {
 /// errors   bad_csv, not_a_choice, missing_value; `where` is "season_windows.csv:line:column"
 Result<std::vector<SeasonWindow>> read_seasons(std::string_view csv);
 
-/// The windows of a state, in table order: of each issue the rows that name the state, and where
-/// none does, its rows for "*". A state that is not known ("") has the rows for "*".
+/// The windows of a place, in table order: of each issue the rows that name the county, where none
+/// does those that name the state, and where none does, its rows for "*". A state that is not known
+/// ("") has the rows for "*".
+///
+/// Two rows of a state may be for parts of it, like either side of a line. Which one a tract lies
+/// in is not recorded, so of two that hold work the one within the other's span is left out: the
+/// stricter governs, and its `where` says so. A county in the table settles it.
 [[nodiscard]] std::vector<SeasonWindow> windows_of(std::span<const SeasonWindow> table,
-                                                   std::string_view state);
+                                                   std::string_view state,
+                                                   std::string_view county = "");
 
 /// The windows of one use.
 [[nodiscard]] std::vector<SeasonWindow> windows_of(std::span<const SeasonWindow> windows,

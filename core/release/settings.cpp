@@ -60,6 +60,11 @@ class RuleReader {
     }
     return values;
   }
+  std::vector<std::string> words(std::string_view id) {
+    const Rule* rule = book_.find(id);
+    if (rule == nullptr || rule->words.empty()) fail(ErrorCode::missing_rule, id, "is missing");
+    return rule == nullptr ? std::vector<std::string>{} : rule->words;
+  }
   std::vector<SpeciesCode> species(std::string_view id) {
     std::vector<SpeciesCode> codes;
     const Rule* rule = book_.find(id);
@@ -111,6 +116,7 @@ SideSettings read_sides(RuleReader& r) {
 AcornSettings read_acorns(RuleReader& r) {
   AcornSettings s;
   s.years = r.whole("R3.39");
+  s.index_trees = r.whole("R3.48");
   s.white = {r.number("R3.41", 0), r.number("R3.42", 0), r.number("R3.42", 1)};
   s.red = {r.number("R3.41", 1), r.number("R3.43", 0), r.number("R3.43", 1)};
   return s;
@@ -118,13 +124,25 @@ AcornSettings read_acorns(RuleReader& r) {
 
 GuardSettings read_guards(RuleReader& r) {
   GuardSettings s;
+  s.counted_from = r.quantity<Inches>("R2.27");
   s.oak_group_min = r.quantity<Percent>("R3.60");
+  s.oak_species = r.whole("R3.61");
   s.oak_min = r.quantity<Percent>("R3.62");
   s.stocking_floor = r.quantity<Percent>("R4.01");
   s.b_line = r.quantity<Percent>("R4.03");
   s.usual_start = r.quantity<Percent>("R4.08");
   s.ba_floor = r.quantity<SquareFeetPerAcre>("R4.09");
   s.removal_max = r.quantity<Percent>("R4.11");
+  return s;
+}
+
+ProductLimits read_products(RuleReader& r) {
+  ProductLimits s;
+  s.pulpwood_from = r.quantity<Inches>("R7.22");
+  s.firewood_from = r.quantity<Inches>("R7.27");
+  s.no_log = r.choices<Condition>("R7.21");
+  s.refused_genera = r.words("R7.26");
+  s.refused = r.species("X7.05");
   return s;
 }
 
@@ -226,6 +244,9 @@ Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
                r.quantity<Feet>("X6.03")};
   s.sides = read_sides(r);
   s.acorns = read_acorns(r);
+  s.sprouts = {r.whole("R6.58", 1), r.quantity<Inches>("R6.61")};
+  s.watch = {r.quantity<Percent>("R4.24"), r.species("R4.25"), r.number("R4.27")};
+  s.product = read_products(r);
   s.guards = read_guards(r);
   s.regeneration = read_regeneration(r);
   s.keep = read_keep(r);
@@ -235,6 +256,7 @@ Result<ReleaseSettings> ReleaseSettings::from(const RuleBook& book) {
   s.cautions = read_cautions(r);
   s.worth = read_worth(r);
   s.damage = {r.quantity<Percent>("R7.42"), r.quantity<Percent>("R7.43")};
+  s.damage.product = s.product;
   if (r.first_fault()) return *r.first_fault();
   if (const auto years = YearSettings::from(book); !years) return years.error();
   return s;

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/measure/product.hpp"
 #include "core/model/condition.hpp"
 #include "core/model/tract.hpp"
 #include "core/model/tree.hpp"
@@ -52,9 +53,23 @@ struct SideSettings {
   int free_in_pair = 0;  ///< R1.67
 };
 
-/// What an acorn count means (R3.39 - R3.43).
+/// How many stems a stump keeps (R6.58, R6.61).
+struct SproutSettings {
+  int stems_max = 0;  ///< R6.58
+  Inches thin_below;  ///< R6.61
+};
+
+/// What is worth watching on a released tree (R4.24, R4.25, R4.27).
+struct WatchSettings {
+  Percent two_steps_below;               ///< R4.24, live crown of a white oak grown for timber
+  std::vector<SpeciesCode> thin_barked;  ///< R4.25
+  double slender_above = 0.0;            ///< R4.27, height over DBH in the same unit
+};
+
+/// What an acorn count means (R3.39 - R3.43, R3.48).
 struct AcornSettings {
-  int years = 0;  ///< R3.39
+  int years = 0;        ///< R3.39
+  int index_trees = 0;  ///< R3.48
   struct Group {
     double excellent = 0.0, good = 0.0, fair = 0.0;  ///< acorns per branch tip
   };
@@ -63,7 +78,9 @@ struct AcornSettings {
 
 /// Floors and ceilings of the stand (R3.60, R3.62, R4.x).
 struct GuardSettings {
+  Inches counted_from;         ///< R2.27
   Percent oak_group_min;       ///< R3.60
+  int oak_species = 0;         ///< R3.61, wanted among the crop trees; told, not enforced
   Percent oak_min;             ///< R3.62
   Percent stocking_floor;      ///< R4.01
   Percent b_line;              ///< R4.03
@@ -145,8 +162,9 @@ struct WorthSettings {
 
 /// What may be hurt in the cut (R7.42, R7.43): the limits that a contract agrees on.
 struct DamageSettings {
-  Percent crop_trees;  ///< R7.42
-  Percent left_trees;  ///< R7.43
+  Percent crop_trees;     ///< R7.42
+  Percent left_trees;     ///< R7.43
+  ProductLimits product;  ///< by which an unmarked stump was a saw log
 };
 
 /// Every number that the recommendation decides by, read from the rule book. Nothing in the
@@ -157,6 +175,9 @@ struct ReleaseSettings {
   ContactSettings contact;
   SideSettings sides;
   AcornSettings acorns;
+  SproutSettings sprouts;
+  WatchSettings watch;
+  ProductLimits product;
   GuardSettings guards;
   RegenerationSettings regeneration;
   KeepSettings keep;

@@ -122,12 +122,13 @@ Result<StandFacts> stand_facts(const TractData& data, StandId stand,
     if (sample.error().code == ErrorCode::no_data) return facts;
     return sample.error();
   }
-  const auto before = stand_density(data, stand, knowledge.species);
+  const Inches guard_from = knowledge.settings.guards.counted_from;
+  const auto before = stand_density(data, stand, knowledge.species, guard_from);
   if (!before) return before.error();
   facts.before = *before;
   facts.sampled = true;
   const std::array<const StandSample*, 1> one = {&*sample};
-  const auto stocking = stand_stocking(one, knowledge.species, {});
+  const auto stocking = stand_stocking(one, knowledge.species, {}, guard_from);
   if (!stocking) return stocking.error();
   if (stocking->guard.lo && stocking->guard.hi) {
     facts.stocking_interval = std::pair(*stocking->guard.lo, *stocking->guard.hi);
@@ -144,8 +145,9 @@ Result<ReleaseInput> input_from_cards(const TractData& data, StandId stand,
   if (!facts) return facts.error();
   auto graph = graph_from_cards(data.walk_trees, data.contacts, stand, knowledge.settings.contact);
   if (!graph) return graph.error();
-  return ReleaseInput{
-      knowledge, std::move(*graph), std::move(*facts), nearby_lines(data, stand), {}, {}};
+  return ReleaseInput{knowledge,         std::move(*graph),
+                      std::move(*facts), nearby_lines(data, stand),
+                      data.acorn_counts, data.acorn_years};
 }
 
 }  // namespace oaklight

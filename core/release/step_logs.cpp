@@ -1,6 +1,7 @@
 #include "core/release/step_logs.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include "core/release/wording.hpp"
 
@@ -98,6 +99,63 @@ StepLog stand_test(const Workings& work) {
   return log;
 }
 
+/// What to watch on a released tree; "" when nothing.
+std::string watch_line(const Workings& work, std::uint32_t tree) {
+  const TreeFacts& facts = work.input.graph.trees()[tree].facts;
+  const WatchSettings& watch = work.input.knowledge.settings.watch;
+  std::string words;
+  const bool white = work.traits[tree].group() == OakGroup::white;
+  if (work.input.stand.goal == Goal::timber && white && facts.live_crown &&
+      *facts.live_crown < watch.two_steps_below) {
+    words +=
+        " its live crown is short for a white oak grown for timber, so better free it in two "
+        "steps some years apart (R4.24);";
+  }
+  const std::vector<bool> nothing_gone(work.choice.taken.size(), false);
+  const Sides opened =
+      without(crown_sides(work.problem, work.choice.selection, work.choice.taken, tree).free,
+              crown_sides(work.problem, work.choice.selection, nothing_gone, tree).free);
+  if (listed(watch.thin_barked, facts.species) &&
+      (opened.has(Side::south) || opened.has(Side::west))) {
+    words += " its bark is thin, and the afternoon sun will reach it (R4.25);";
+  }
+  constexpr double kInchesPerFoot = 12.0;
+  if (facts.height && facts.height->feet().value * kInchesPerFoot >
+                          watch.slender_above * facts.dbh.inches().value) {
+    words += " it is slender for its height, and may bend or break once it stands free (R4.27);";
+  }
+  if (words.empty()) return words;
+  words.back() = '.';
+  return name(work, tree) + ":" + words;
+}
+
+/// Of cards only: on a map nobody looks for one tree.
+StepLog watch_log(const Workings& work, const std::vector<TreeVerdict>& verdicts) {
+  StepLog log{"watch", {}};
+  for (std::uint32_t i = 0; by_name(work) && i < verdicts.size(); ++i) {
+    std::string line = verdicts[i].released ? watch_line(work, i) : std::string();
+    if (!line.empty()) log.lines.push_back(std::move(line));
+  }
+  return log;
+}
+
+/// Oak species among the released crop trees, beside those that could be (R3.61).
+std::string oak_species_line(const Workings& work, const std::vector<TreeVerdict>& verdicts) {
+  std::set<SpeciesCode> fit;
+  std::set<SpeciesCode> released;
+  for (std::uint32_t i = 0; i < verdicts.size(); ++i) {
+    if (!work.traits[i].is_oak() || work.crops.worth[i] == 0) continue;
+    fit.insert(work.input.graph.trees()[i].facts.species);
+    if (verdicts[i].released) released.insert(work.input.graph.trees()[i].facts.species);
+  }
+  const auto wanted = std::min(
+      fit.size(), static_cast<std::size_t>(work.input.knowledge.settings.guards.oak_species));
+  if (fit.empty() || released.size() >= wanted) return {};
+  return "Only " + std::to_string(released.size()) + " of " + std::to_string(fit.size()) +
+         " oak species fit to be crop trees are released, and " + std::to_string(wanted) +
+         " are wanted (R3.61); where two trees are alike, mark the other kind.";
+}
+
 StepLog verdict_counts(const std::vector<TreeVerdict>& verdicts) {
   StepLog log{"verdicts", {}};
   for (const auto& [verdict, word] : kWords<Verdict>) {
@@ -136,6 +194,12 @@ std::vector<StepLog> step_logs(const Workings& work, const std::vector<TreeVerdi
     return verdicts[i].released ? name(work, i) + ": " + light_words(*verdicts[i].after) + "."
                                 : std::string();
   }));
+  if (StepLog watch = watch_log(work, verdicts); !watch.lines.empty()) {
+    logs.push_back(std::move(watch));
+  }
+  if (auto line = oak_species_line(work, verdicts); !line.empty()) {
+    logs.push_back({"variety", {std::move(line)}});
+  }
   logs.push_back(verdict_counts(verdicts));
   return logs;
 }

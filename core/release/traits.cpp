@@ -3,19 +3,37 @@
 #include <algorithm>
 #include <map>
 
+#include "core/stand/stand_stocking.hpp"
+
 namespace oaklight {
 
 bool listed(const std::vector<SpeciesCode>& codes, SpeciesCode code) {
   return std::find(codes.begin(), codes.end(), code) != codes.end();
 }
 
+namespace {
+
+using CountsByTree = std::map<Uuid, std::vector<AcornCount>>;
+
+/// Means of the timed counts over the counted trees of this stand.
+TimedMeans means_of(const ReleaseInput& input, const CountsByTree& counts) {
+  std::vector<CountedOak> oaks;
+  for (const ReleaseTree& tree : input.graph.trees()) {
+    if (counts.count(tree.id) > 0) oaks.push_back({tree.id, tree.facts.species});
+  }
+  return timed_means(oaks, input.acorns, input.knowledge.settings.acorns);
+}
+
+}  // namespace
+
 std::vector<Traits> traits_of(const ReleaseInput& input) {
   const ReleaseKnowledge& know = input.knowledge;
   std::map<SpeciesCode, const Species*> species;
   for (const Species& s : know.species.rows()) species.emplace(s.code, &s);
   // Counts by tree, so that a wood of many trees is not walked once for each count.
-  std::map<Uuid, std::vector<AcornCount>> counts;
+  CountsByTree counts;
   for (const AcornCount& count : input.acorns) counts[count.tree.value].push_back(count);
+  const TimedMeans means = means_of(input, counts);
 
   std::vector<Traits> traits;
   traits.reserve(input.graph.trees().size());
@@ -28,9 +46,10 @@ std::vector<Traits> traits_of(const ReleaseInput& input) {
     }
     const auto own = counts.find(tree.id);
     if (own != counts.end()) {
-      t.acorns =
-          acorn_record(tree.id, t.group(), own->second, input.acorn_years, know.settings.acorns);
+      t.acorns = acorn_record({tree.id, tree.facts.species}, t.group(), own->second,
+                              input.acorn_years, means, know.settings.acorns);
     }
+    t.counted = counts_for_guard(tree.facts, know.settings.guards.counted_from);
     traits.push_back(t);
   }
   return traits;

@@ -11,6 +11,7 @@ struct Traits {
   const Species* species = nullptr;  ///< nullptr: not in the table
   Food food;
   AcornRecord acorns;
+  bool counted = false;  ///< by the stocking guards (R2.27)
 
   /// False where nobody told the species, also by the table's own rows for unknown trees.
   [[nodiscard]] bool known_species() const {

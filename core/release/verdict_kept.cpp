@@ -120,6 +120,11 @@ void explain_unsure(const Workings& work, const CrownContact& c, TreeVerdict& ve
   add_rules(verdict.rules, {"R1.55", "R1.61"});
 }
 
+/// " (2 counted so far)"; "" where nobody counted.
+std::string counted_so_far(const AcornRecord& record) {
+  return record.years == 0 ? "" : " (" + std::to_string(record.years) + " counted so far)";
+}
+
 /// It crowds a released crop tree and stays nevertheless.
 void explain_standing(const Workings& work, std::uint32_t tree, const Asked& asked,
                       TreeVerdict& verdict) {
@@ -152,7 +157,8 @@ void explain_standing(const Workings& work, std::uint32_t tree, const Asked& ask
                        ", but nobody has shown that it is the poorer of the two.";
       verdict.what_would_change_it = "A card of its own would, as the two may be a pair; or " +
                                      std::to_string(work.input.knowledge.settings.acorns.years) +
-                                     " autumns of counts in which it bears little.";
+                                     " autumns of counts in which it bears little" +
+                                     counted_so_far(work.traits[tree].acorns) + ".";
       verdict.rules = {"R3.36", "R3.39"};
       return;
     default:

@@ -53,6 +53,9 @@ Lead lead_of(const Workings& work, std::uint32_t tree, Role role) {
       add_rules(lead.rules, fault.rules);
       return lead;
     }
+    case Role::sprout:
+      return {"it is a stem too many on the stump that it shares with the crop tree, and ",
+              {"R6.58", "R6.59", "R6.61"}};
     case Role::food_tree:
       return {"it feeds animals too, but the crop tree cannot get its sides otherwise: ",
               {"R1.61", "R6.01", "X3.01"}};

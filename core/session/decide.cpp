@@ -85,7 +85,8 @@ Result<std::vector<StandFigures>> stand_figures(const TractData& data,
   for (const CruisedStand& stand : *cruised) {
     if (!stand.sample) continue;
     const std::array<const StandSample*, 1> one = {&*stand.sample};
-    const auto stocking = stand_stocking(one, knowledge.species(), options);
+    const auto stocking = stand_stocking(one, knowledge.species(), options,
+                                         knowledge.release.settings.guards.counted_from);
     if (!stocking) return stocking.error();
     const auto made_of = composition(one, knowledge.species());
     figures.push_back(
@@ -170,7 +171,7 @@ Result<std::vector<StandPrescription>> prescriptions(const TractData& data,
       const bool empty = plot.stand == stand.id && plot.status == PlotStatus::empty;
       if (empty && design != nullptr) plots.push_back({design->acres(), {}, {}});
     }
-    auto told = prescription(plots, knowledge.species(), confidence);
+    auto told = prescription(plots, knowledge.release, confidence);
     if (!told) return told.error();
     list.push_back({stand.id, *std::move(told)});
   }

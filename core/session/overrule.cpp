@@ -47,7 +47,9 @@ Result<Action> overrule(const LiveTract& live, const TractKnowledge& knowledge, 
   mark.method = default_method(tree->facts, species, verdict, knowledge.release.settings.removal);
   if (verdict == Verdict::take && species != nullptr) {
     const TreeFacts& facts = tree->facts;
-    mark.product = product_of(*species, facts.dbh, facts.half_logs, facts.conditions).product;
+    mark.product = product_of(*species, facts.dbh, facts.half_logs, facts.conditions,
+                              knowledge.release.settings.product)
+                       .product;
   }
   mark.reason = trimmed(reason);
   mark.by_hand = true;

@@ -124,7 +124,8 @@ Result<StandView> stand_view(const TractData& data, const TractKnowledge& knowle
   if (!samples) return samples.error();
   auto area = area_estimate(*samples, knowledge.species(), options);
   if (!area) return area.error();
-  const auto stocking = stand_stocking(*samples, knowledge.species(), options);
+  const auto stocking = stand_stocking(*samples, knowledge.species(), options,
+                                       knowledge.release.settings.guards.counted_from);
   if (!stocking) return stocking.error();
   StandView view{.area = *std::move(area), .stocking = *stocking};
   if (const auto made_of = composition(*samples, knowledge.species())) view.composition = *made_of;

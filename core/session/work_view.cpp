@@ -15,7 +15,7 @@ Result<std::vector<TreeWork>> work_of_stand(const TractData& data, const TractKn
   const ReleaseSettings& settings = knowledge.release.settings;
   const std::vector<WalkTree> trees = placed_walk_trees(data);
   const auto around = surroundings_of(data, trees, knowledge.species(), settings.cautions);
-  const auto windows = windows_of(knowledge.seasons, data.tract.state);
+  const auto windows = windows_of(knowledge.seasons, data.tract.state, data.tract.county);
   std::vector<TreeWork> list;
   for (const WorkCase& tree : work_cases({trees, around, data.contacts}, plan, *input)) {
     TreeWork work{work_advice(tree, settings), std::nullopt, "", {}};

@@ -14,7 +14,7 @@ StockingSums per_plot(StockingSums sums, double plots) {
 }  // namespace
 
 Result<StandDensity> stand_density(const TractData& data, StandId stand,
-                                   const SpeciesTable& species) {
+                                   const SpeciesTable& species, Inches guard_from) {
   const auto sample = stand_sample(data, stand);
   if (!sample) return sample.error();
   StandDensity d{.plots = static_cast<int>(sample->plots.size())};
@@ -25,7 +25,7 @@ Result<StandDensity> stand_density(const TractData& data, StandId stand,
     const Species* s = *found;
     if (facts.status == TreeStatus::dead) continue;
     d.live.add(facts.dbh.inches(), t.trees);
-    if (counts_for_guard(facts)) d.guard.add(facts.dbh.inches(), t.trees);
+    if (counts_for_guard(facts, guard_from)) d.guard.add(facts.dbh.inches(), t.trees);
     d.ba += t.ba;
     if (s->is_oak()) d.ba_oak += t.ba;
     if (s->is_oak() && s->oak_group == OakGroup::white) d.ba_white_oak += t.ba;

@@ -21,8 +21,9 @@ struct StandDensity {
 /// Density of one stand from its measured and empty plots.
 ///
 /// errors   of stand_sample (core/sample); unknown_species
-/// assumes  a tree without a crown class counts for the guard only when it is 5 in or more
+/// guard_from  size from which guards count a tree whatever its crown class (rule R2.27)
+/// assumes  a tree without a crown class counts for the guard only from that size on
 Result<StandDensity> stand_density(const TractData& data, StandId stand,
-                                   const SpeciesTable& species);
+                                   const SpeciesTable& species, Inches guard_from);
 
 }  // namespace oaklight

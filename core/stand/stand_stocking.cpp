@@ -9,14 +9,15 @@ struct Counted {
   std::vector<GroupTally> guide, guard, oak_hickory;
 };
 
-Result<Counted> count(std::span<const StandSample* const> stands, const SpeciesTable& table) {
+Result<Counted> count(std::span<const StandSample* const> stands, const SpeciesTable& table,
+                      Inches guard_from) {
   Counted c{std::vector<GroupTally>(stands.size()), std::vector<GroupTally>(stands.size()),
             std::vector<GroupTally>(stands.size())};
   for (std::size_t h = 0; h < stands.size(); ++h) {
     for (const TalliedTree& t : stands[h]->trees) {
       const TreeFacts& facts = t.tree->facts;
       if (facts.status == TreeStatus::dead) continue;
-      if (counts_for_guard(facts)) c.guard[h].add(t);
+      if (counts_for_guard(facts, guard_from)) c.guard[h].add(t);
       if (facts.dbh.inches() < kStockingMinDbh) continue;
       c.guide[h].add(t);
       const auto found = known_species(table, facts.species, *stands[h]);
@@ -65,15 +66,16 @@ void add_lines(StandStocking& s, SquareFeetPerAcre oak_hickory) {
 
 }  // namespace
 
-bool counts_for_guard(const TreeFacts& facts) {
+bool counts_for_guard(const TreeFacts& facts, Inches from) {
   if (facts.status == TreeStatus::dead) return false;
-  if (facts.dbh.inches() >= kGuardDbh) return true;
+  if (facts.dbh.inches() >= from) return true;
   return facts.crown_class && *facts.crown_class != CrownClass::overtopped;
 }
 
 Result<StandStocking> stand_stocking(std::span<const StandSample* const> stands,
-                                     const SpeciesTable& species, const EstimateOptions& options) {
-  const auto counted = count(stands, species);
+                                     const SpeciesTable& species, const EstimateOptions& options,
+                                     Inches guard_from) {
+  const auto counted = count(stands, species, guard_from);
   if (!counted) return counted.error();
   const Over over(stands, options);
   const auto stocking = over(counted->guide, stocking_of);

@@ -11,12 +11,10 @@ namespace oaklight {
 /// Regional Extension Forestry), hardwood stocking charts.
 inline constexpr Inches kStockingMinDbh{2.0};
 
-/// From this size on a live tree counts for the guards whatever its crown class (rule R2.27).
-inline constexpr Inches kGuardDbh{5.0};
-
-/// Whether a tree is one that stand-level guards count: live, and 5 in or more, or in the main
-/// canopy (any crown class but overtopped). A small tree without a crown class is not counted.
-[[nodiscard]] bool counts_for_guard(const TreeFacts& facts);
+/// Whether a tree is one that stand-level guards count: live, and of the size `from` or more (rule
+/// R2.27), or in the main canopy (any crown class but overtopped). A smaller tree without a crown
+/// class is not counted.
+[[nodiscard]] bool counts_for_guard(const TreeFacts& facts, Inches from);
 
 /// Whether the upland oak guide was made for such a stand.
 struct GuideFit {
@@ -45,10 +43,12 @@ struct StandStocking {
 /// Stocking of one stand, or of several weighted by acres, with errors: a plot's stocking is a sum
 /// over its trees, so that it is estimated like basal area.
 ///
+/// guard_from  size from which guards count a tree whatever its crown class (rule R2.27)
 /// errors   no_data without stands; unknown_species; as group_figures
 /// source   core/measure/stocking.hpp; that the guide ends where oaks and hickories hold less than
 ///          half of the basal area is judgement
 Result<StandStocking> stand_stocking(std::span<const StandSample* const> stands,
-                                     const SpeciesTable& species, const EstimateOptions& options);
+                                     const SpeciesTable& species, const EstimateOptions& options,
+                                     Inches guard_from);
 
 }  // namespace oaklight

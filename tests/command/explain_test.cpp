@@ -81,6 +81,16 @@ TEST(Explain, ReadsWellAsText) {
   }
 }
 
+// demo_plots/acorns.csv: 4.5, 15.5 and 8 on a branch tip of oak 101, a mean of 9.3: fair for a
+// white oak (R3.42).
+TEST(Explain, TellsWhatTheAcornCountsSayOfACropTree) {
+  const DemoTract demo;
+  const std::string reason = explained(demo, "101").at("reason");
+  EXPECT_NE(reason.find("a fair acorn producer (9.3 acorns on a branch tip, mean of 3 autumns)"),
+            std::string::npos)
+      << reason;
+}
+
 TEST(Explain, AnUnknownTagEndsInFourAndABadDayInOne) {
   const DemoTract demo;
   const Ran unknown = oaklight("explain " + demo.tract + " nosuchtag");

@@ -26,8 +26,17 @@ const Species kAspen = species(746, "Populus tremuloides", Inches{11.0});
 const Species kPine = species(129, "Pinus strobus", Inches{9.0}, LeafType::softwood);
 const Species kIronwood = species(701, "Ostrya virginiana", std::nullopt);
 
+// As in the rules that come with the program (R7.21, R7.22, R7.26, R7.27, X7.05).
+const ProductLimits kLimits{
+    Inches{5.0},
+    Inches{6.0},
+    {Condition::crooked, Condition::conk, Condition::canker, Condition::crack,
+     Condition::cavity_low, Condition::cavity_high, Condition::lightning, Condition::metal},
+    {"Populus", "Tilia", "Liriodendron"},
+    {SpeciesCode{313}}};
+
 Product product(const Species& s, Dbh dbh, std::optional<int> half_logs = 3, Conditions c = {}) {
-  const ProductCall call = product_of(s, dbh, half_logs, c);
+  const ProductCall call = product_of(s, dbh, half_logs, c, kLimits);
   EXPECT_FALSE(call.reason.empty());
   EXPECT_FALSE(call.rule.empty());
   return call.product;

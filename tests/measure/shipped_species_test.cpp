@@ -63,7 +63,7 @@ TEST(ShippedSpecies, HaveACordWeightWhenTheyAreHardwoods) {
 TEST(ShippedSpecies, AreSawlogsOnlyWhereTheTableGivesASize) {
   const SpeciesTable table = shipped();
   for (const Species& s : table.rows()) {
-    const ProductCall call = product_of(s, dbh_in(24.0), 4, {});
+    const ProductCall call = product_of(s, dbh_in(24.0), 4, {}, ProductLimits{});
     EXPECT_EQ(call.product == Product::sawlog, s.min_sawlog_dbh.has_value()) << s.common_name;
   }
 }

@@ -135,7 +135,7 @@ TEST(Acorns, ARecordIsJudgedByItsMeanAndItsGroup) {
     }
     const std::vector<AcornYear> years = {{{}, OakGroup::red, 2022, AcornCrop::good, ""},
                                           {{}, OakGroup::white, 2022, AcornCrop::fair, ""}};
-    return acorn_record(tree, group, counts, years, settings);
+    return acorn_record({tree, SpeciesCode{802}}, group, counts, years, {}, settings);
   };
   EXPECT_EQ(record(OakGroup::white, {18}).producer, Producer::excellent);
   EXPECT_EQ(record(OakGroup::red, {18}).producer, Producer::good);

@@ -25,7 +25,7 @@ DecidedPlot plot(std::string_view text) {
 }
 
 Result<Prescription> of(const std::vector<DecidedPlot>& plots) {
-  return prescription(plots, test::shipped_knowledge().species, Confidence{});
+  return prescription(plots, test::shipped_knowledge(), Confidence{});
 }
 
 TEST(Prescription, IsWorkedByHand) {

@@ -10,7 +10,10 @@
 #include <set>
 #include <sstream>
 
+#include "core/measure/product.hpp"
+#include "core/release/plan.hpp"
 #include "core/release/settings.hpp"
+#include "core/release/traits.hpp"
 #include "tests/support/trees.hpp"
 
 namespace oaklight {
@@ -181,6 +184,99 @@ TEST(Rules, ChangingANumberChangesTheAnswer) {
   const ReleasePlan lighter = recommend(input);
   EXPECT_THAT(test::cut_tags(lighter), testing::ElementsAre("a"));
   EXPECT_NE(lighter.rule_version, test::shipped_knowledge().rules.version());
+}
+
+Product product_by(const ReleaseKnowledge& know, const char* tree) {
+  const TreeFacts facts = test::trees(tree).front().facts;
+  return product_of(*know.species.find(facts.species), facts.dbh, facts.half_logs, facts.conditions,
+                    know.settings.product)
+      .product;
+}
+
+TEST(Rules, OfProductsChangeTheProduct) {
+  const ReleaseKnowledge& shipped_rules = test::shipped_knowledge();
+  EXPECT_EQ(product_by(shipped_rules, "RM 5.5 co"), Product::pulpwood);
+  EXPECT_EQ(product_by(test::knowledge_with({{"R7.27", {5}}}), "RM 5.5 co"), Product::firewood);
+  EXPECT_EQ(product_by(test::knowledge_with({{"R7.22", {6}}}), "RM 5.5 co"), Product::none);
+  EXPECT_EQ(product_by(shipped_rules, "BX 7 co"), Product::pulpwood);  // a boxelder
+  EXPECT_EQ(product_by(test::knowledge_with({{"X7.05", {316}}}), "BX 7 co"), Product::firewood);
+}
+
+TEST(Rules, OfTheStockingGuardsSayWhichTreesCount) {
+  const char* text = "crop O WO 14 co\nO a N 16 touches RM 4.5 int";
+  ReleaseInput input = test::input_of(test::cards(text), 1.0);
+  const auto counted = [&] {
+    int n = 0;
+    for (const Traits& t : traits_of(input)) n += t.counted ? 1 : 0;
+    return n;
+  };
+  EXPECT_EQ(input.knowledge.settings.guards.counted_from, Inches{5.0});
+  EXPECT_EQ(counted(), 2);  // an intermediate crown is in the main canopy
+  input = test::input_of(test::cards("crop O WO 14 co\nO a N 16 touches RM 4.5 over"), 1.0);
+  EXPECT_EQ(counted(), 1);
+  input.knowledge = test::knowledge_with({{"R2.27", {4}}});
+  EXPECT_EQ(counted(), 2);
+}
+
+/// An oak of a stump with two more sound stems, all of wide, low joints.
+constexpr const char* kThreeStems = R"(
+  crop A RO 9 co clump u_fork
+  A b E 2 touches RO 8 co clump u_fork
+  A c W 2 touches RO 7 co clump u_fork)";
+
+TEST(Rules, OfSproutsSayHowManyStemsAStumpKeeps) {
+  ReleaseInput input = test::input_of(test::cards(kThreeStems), 1.0);
+  const ReleasePlan plan = recommend(input);
+  EXPECT_THAT(test::cut_tags(plan), testing::ElementsAre("c"));  // the thinnest of three (R6.59)
+  EXPECT_THAT(test::verdict_on(plan, "c").rules, testing::IsSupersetOf({"R6.58", "R6.59"}));
+  input.knowledge = test::knowledge_with({{"R6.58", {1, 1}}});
+  EXPECT_THAT(test::cut_tags(recommend(input)), testing::UnorderedElementsAre("b", "c"));
+  input.knowledge = test::knowledge_with({{"R6.58", {1, 3}}});
+  EXPECT_THAT(test::cut_tags(recommend(input)), testing::IsEmpty());
+}
+
+TEST(Rules, OfSproutsLeaveThickStemsWithoutAWideJointAlone) {
+  const char* text = R"(
+    crop A RO 9 co clump
+    A b E 2 touches RO 8 co clump
+    A c W 2 touches RO 7 co clump)";
+  ReleaseInput input = test::input_of(test::cards(text), 1.0);
+  EXPECT_THAT(test::cut_tags(recommend(input)), testing::IsEmpty());
+  input.knowledge = test::knowledge_with({{"R6.61", {10}}});
+  EXPECT_THAT(test::cut_tags(recommend(input)), testing::ElementsAre("c"));
+}
+
+std::string step_text(const ReleasePlan& plan, const std::string& step) {
+  for (const StepLog& log : plan.steps) {
+    if (log.step == step) return log.lines.front();
+  }
+  return {};
+}
+
+TEST(Rules, OfWhatToWatchAreToldOfTheReleasedTree) {
+  const char* maple = "crop M SM 10 co\nM a S 16 touches RM 10 co";
+  ReleaseInput input = test::input_of(test::cards(maple), 1.0, Goal::timber);
+  EXPECT_THAT(step_text(recommend(input), "watch"), testing::HasSubstr("R4.25"));
+  const char* oak = "crop O WO 12 co lc=32\nO a N 16 touches RM 10 co";
+  input = test::input_of(test::cards(oak), 1.0, Goal::timber);
+  EXPECT_THAT(step_text(recommend(input), "watch"), testing::HasSubstr("R4.24"));
+  input.knowledge = test::knowledge_with({{"R4.24", {31}}});
+  EXPECT_EQ(step_text(recommend(input), "watch"), "");
+}
+
+TEST(Rules, OfOakSpeciesAreToldWhereTooFewAreReleased) {
+  const char* text = R"(
+    crop A WO 14 co
+    crop B RO 12 co
+    A a N 16 touches RM 10 co
+    B b N 16 touches RM 10 co)";
+  ReleaseInput input = test::input_of(test::cards(text), 1.0);
+  EXPECT_THAT(test::released_tags(recommend(input)), testing::ElementsAre("A", "B"));
+  EXPECT_EQ(step_text(recommend(input), "variety"), "");
+  input.knowledge = test::knowledge_with({{"R1.32", {1, 1}}});  // one crop tree an acre
+  EXPECT_THAT(step_text(recommend(input), "variety"), testing::HasSubstr("Only 1 of 2"));
+  input.knowledge = test::knowledge_with({{"R1.32", {1, 1}}, {"R3.61", {1}}});
+  EXPECT_EQ(step_text(recommend(input), "variety"), "");
 }
 
 }  // namespace

@@ -129,7 +129,31 @@ TEST(SeasonTable, AStateHasItsOwnRowsAndElseTheDefault) {
               testing::ElementsAre("eastern states"));
   EXPECT_THAT(wheres(with_issue(windows_of(table, ""), "bat_active_season")),
               testing::ElementsAre("eastern states"));
-  EXPECT_EQ(with_issue(windows_of(table, "WI"), "oak_wilt_risk").size(), 2U);
+}
+
+// Two rows for either side of Wisconsin's tension zone: April 1 and April 15 to July 15. Which side
+// a tract lies on is not recorded, so the wider one holds (derived from the rows).
+TEST(SeasonTable, OfTwoPartsOfAStateTheStricterHolds) {
+  const auto wilt = with_issue(windows_of(shipped(), "WI"), "oak_wilt_risk");
+  ASSERT_EQ(wilt.size(), 1U);
+  EXPECT_EQ(wilt[0].first, April / 1);
+  EXPECT_THAT(wilt[0].where, testing::HasSubstr("stricter"));
+}
+
+TEST(SeasonTable, ACountyInTheTableSettlesWhichPartOfAStateGoverns) {
+  auto table = shipped();
+  for (SeasonWindow& w : table) {
+    if (w.where == "WI north of tension zone") w.states = {"WI", "WI/Oneida"};
+  }
+  const auto north = with_issue(windows_of(table, "WI", "Oneida County"), "oak_wilt_risk");
+  ASSERT_EQ(north.size(), 1U);
+  EXPECT_EQ(north[0].first, April / 15);
+  EXPECT_EQ(north[0].where, "WI north of tension zone");
+  const auto other = with_issue(windows_of(table, "WI", "Dane"), "oak_wilt_risk");
+  ASSERT_EQ(other.size(), 1U);
+  EXPECT_EQ(other[0].first, April / 1);
+  // Other issues of the state stay as they are.
+  EXPECT_EQ(with_issue(windows_of(table, "WI", "Oneida"), "oak_wilt_lower_risk").size(), 1U);
 }
 
 TEST(SeasonTable, AStateMayHaveTwoRowsOfOneIssue) {
@@ -166,9 +190,9 @@ TEST(SeasonTable, LateNovemberToFebruaryIsClearEverywhere) {
 // Scenario: Wisconsin north of the tension zone, planned 20 May. Refused; with the lower risk class
 // obeyed the earliest day is 1 October, without it 16 July.
 TEST(SeasonTable, RightTreesInTheWrongMonthWaitForAutumn) {
-  auto oak_wilt = with_issue(windows_of(shipped(), "WI"), "oak_wilt");
-  std::erase_if(oak_wilt,
-                [](const SeasonWindow& w) { return w.where.find("south") != w.where.npos; });
+  auto table = shipped();
+  std::erase_if(table, [](const SeasonWindow& w) { return w.where.find("south") != w.where.npos; });
+  const auto oak_wilt = with_issue(windows_of(table, "WI"), "oak_wilt");
   EXPECT_EQ(next_clear_day(oak_wilt, May / 20 / 2026), October / 1 / 2026);
   EXPECT_EQ(next_clear_day(with_issue(oak_wilt, "oak_wilt_risk"), May / 20 / 2026),
             July / 16 / 2026);

@@ -112,6 +112,23 @@ TEST_F(Cards, RemovedTakeAlongOnlyWhatStandsNowhereElse) {
   EXPECT_EQ(difference_from_file(), "");
 }
 
+TEST_F(Cards, RemovedTakeTheirAcornCountsAlong) {
+  const WalkTreeId crop = oak();
+  const AcornCount count{ids_.next_id<AcornCountTag>(), crop, 2025, "",
+                         BranchTipCount{15.0, 8},       ""};
+  done(Action{"count acorns", {count}});
+  ASSERT_EQ(live_.acorn_counts_of(crop).size(), 1U);
+  const auto view = card_view(live_, knowledge_, crop);
+  ASSERT_TRUE(view);
+  done(remove_crop_tree(live_, knowledge_, crop));
+  EXPECT_TRUE(live_.acorn_counts_of(crop).empty());
+  EXPECT_EQ(difference_from_file(), "");
+  undo();
+  ASSERT_EQ(live_.acorn_counts_of(crop).size(), 1U);
+  EXPECT_EQ(std::get<BranchTipCount>(live_.acorn_counts_of(crop)[0]->count).per_tip, 15.0);
+  EXPECT_EQ(difference_from_file(), "");
+}
+
 TEST_F(Cards, ASideIsOpenOnlyWhereNothingCrowds) {
   const WalkTreeId crop = oak();
   const ContactId contact = maple(crop, Side::north);

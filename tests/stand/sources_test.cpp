@@ -95,7 +95,6 @@ TEST(Sources, StockingIsSaidWithTheCoefficientsThatAreUsed) {
   EXPECT_TRUE(says(how, "2 in and more"));
   EXPECT_EQ(kStockingMinDbh, Inches{2.0});
   EXPECT_TRUE(says(source_note("guard_stocking")->how, "live ones of 5 in and more"));
-  EXPECT_EQ(kGuardDbh, Inches{5.0});
 }
 
 TEST(Sources, RangesAreThoseAtWhichTheFunctionsRefuse) {

@@ -11,7 +11,7 @@ namespace {
 using test::TestCruise;
 
 StandDensity density(const TestCruise& cruise, StandId stand) {
-  return stand_density(cruise.data, stand, test::test_species()).value();
+  return stand_density(cruise.data, stand, test::test_species(), Inches{5.0}).value();
 }
 
 TEST(StandDensity, IsAnAverageOverEveryPlotEmptyOnesToo) {
@@ -32,7 +32,7 @@ TEST(StandDensity, HasTheFiguresOfTheEstimate) {
   const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
   const auto e = cruise_estimate(oracle.data, test::test_species(), EstimateOptions{}).value();
   for (const StandEstimate& s : e.stands) {
-    const auto d = stand_density(oracle.data, s.stand, test::test_species()).value();
+    const auto d = stand_density(oracle.data, s.stand, test::test_species(), Inches{5.0}).value();
     EXPECT_NEAR(d.ba.value, s.figures->live.ba.mean.value, 1e-10);
     EXPECT_NEAR(d.live.trees, s.figures->live.trees.mean.value, 1e-10);
     EXPECT_EQ(d.plots, s.figures->plots);
@@ -76,7 +76,7 @@ TEST(StandDensity, RefusesAStandWithoutASample) {
   TestCruise cruise;
   const StandId stand = cruise.stand("Ridge", 40.0);
   cruise.plot(stand, PlotStatus::planned);
-  EXPECT_EQ(stand_density(cruise.data, stand, test::test_species()).error().code,
+  EXPECT_EQ(stand_density(cruise.data, stand, test::test_species(), Inches{5.0}).error().code,
             ErrorCode::no_data);
 }
 
@@ -84,7 +84,7 @@ TEST(StandDensity, RefusesASpeciesItDoesNotKnow) {
   TestCruise cruise;
   const StandId stand = cruise.stand("Ridge", 40.0);
   cruise.tree(cruise.plot(stand), 1, 12.0);
-  EXPECT_EQ(stand_density(cruise.data, stand, test::test_species()).error().code,
+  EXPECT_EQ(stand_density(cruise.data, stand, test::test_species(), Inches{5.0}).error().code,
             ErrorCode::unknown_species);
 }
 

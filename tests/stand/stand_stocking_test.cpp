@@ -15,17 +15,18 @@ Result<StandStocking> stocking(const TractData& data) {
   const auto cruised = cruised_stands(data).value();
   std::vector<const StandSample*> samples;
   for (const CruisedStand& c : cruised) samples.push_back(&c.sample.value());
-  return stand_stocking(samples, test::test_species(), EstimateOptions{});
+  return stand_stocking(samples, test::test_species(), EstimateOptions{}, Inches{5.0});
 }
 
 TEST(StandStocking, IsThatOfTheMeanAcre) {
   // Stocking is a sum over trees, so the mean over plots is the stocking of the mean sums.
   const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
   for (const Stand& stand : oracle.data.stands) {
-    const auto d = stand_density(oracle.data, stand.id, test::test_species()).value();
+    const auto d = stand_density(oracle.data, stand.id, test::test_species(), Inches{5.0}).value();
     const auto sample = stand_sample(oracle.data, stand.id).value();
     const StandSample* one = &sample;
-    const auto s = stand_stocking({&one, 1}, test::test_species(), EstimateOptions{}).value();
+    const auto s =
+        stand_stocking({&one, 1}, test::test_species(), EstimateOptions{}, Inches{5.0}).value();
     EXPECT_NEAR(s.stocking.mean.value, upland_oak_stocking(d.live).value, 1e-9);
     EXPECT_NEAR(s.crown_competition.mean.value, crown_competition(d.live).value, 1e-9);
     EXPECT_NEAR(s.guard.mean.value, upland_oak_stocking(d.guard).value, 1e-9);
@@ -37,7 +38,7 @@ TEST(StandStocking, WeighsStandsByAcres) {
   const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
   double by_hand = 0.0;
   for (const Stand& stand : oracle.data.stands) {
-    const auto d = stand_density(oracle.data, stand.id, test::test_species()).value();
+    const auto d = stand_density(oracle.data, stand.id, test::test_species(), Inches{5.0}).value();
     by_hand += stand.acres.value / 135.5 * upland_oak_stocking(d.live).value;
   }
   EXPECT_NEAR(stocking(oracle.data)->stocking.mean.value, by_hand, 1e-9);
@@ -102,7 +103,7 @@ TEST(StandStocking, OfNoTreesHasNoLines) {
 }
 
 TEST(StandStocking, RefusesNoStand) {
-  EXPECT_EQ(stand_stocking({}, test::test_species(), EstimateOptions{}).error().code,
+  EXPECT_EQ(stand_stocking({}, test::test_species(), EstimateOptions{}, Inches{5.0}).error().code,
             ErrorCode::no_data);
 }
 

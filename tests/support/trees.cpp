@@ -232,7 +232,8 @@ StandDensity density_of(const std::vector<TreeFacts>& list, double each) {
     const Species* species = shipped_knowledge().species.find(facts.species);
     const SquareFeetPerAcre ba{each * basal_area(facts.dbh.inches()).value};
     d.live.add(facts.dbh.inches(), TreesPerAcre{each});
-    if (counts_for_guard(facts)) d.guard.add(facts.dbh.inches(), TreesPerAcre{each});
+    if (counts_for_guard(facts, shipped_knowledge().settings.guards.counted_from))
+      d.guard.add(facts.dbh.inches(), TreesPerAcre{each});
     d.ba += ba;
     if (species->is_oak()) d.ba_oak += ba;
     if (species->oak_group == OakGroup::white) d.ba_white_oak += ba;
