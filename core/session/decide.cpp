@@ -10,6 +10,8 @@
 #include "core/release/marks.hpp"
 #include "core/release/release_graph.hpp"
 #include "core/release/stand_facts.hpp"
+#include "core/release/wording.hpp"
+#include "core/session/card_view.hpp"
 
 namespace oaklight {
 namespace {
@@ -59,6 +61,50 @@ Error nothing_walked() {
           "Record crop tree cards first: import crop_trees.csv."};
 }
 
+/// The marks as they would be stored: a person's stay, the others are the plan's.
+std::vector<Mark> stored_marks(const TractData& data, const std::vector<Mark>& planned) {
+  std::map<WalkTreeId, Mark> by_tree;
+  for (const Mark& mark : planned) by_tree.insert_or_assign(mark.tree, mark);
+  for (const Mark& mark : data.marks) {
+    if (mark.by_hand) by_tree.insert_or_assign(mark.tree, mark);
+  }
+  std::vector<Mark> marks;
+  for (const auto& [tree, mark] : by_tree) marks.push_back(mark);
+  std::ranges::sort(marks, {}, &Mark::id);
+  return marks;
+}
+
+/// The tags on one card of neighbours that a person decided otherwise than the rules.
+std::string decided_otherwise(const CardView& card) {
+  std::vector<std::string> tags;
+  for (const NeighbourView& neighbour : card.neighbours) {
+    if (neighbour.by_hand && neighbour.marked != neighbour.recommended) {
+      tags.push_back(neighbour.tag);
+    }
+  }
+  return joined(tags);
+}
+
+/// Where a person decided a neighbour otherwise, the plan's count of a crop tree's free sides is
+/// not what the work will leave: the reason on the list has to say what will be.
+Status count_what_hands_decided(TractData data, const TractKnowledge& knowledge, StandPlan& plan) {
+  if (std::ranges::none_of(data.marks, &Mark::by_hand)) return Done{};
+  data.marks = stored_marks(data, plan.marks);
+  const auto cards = card_views(LiveTract(std::move(data)), knowledge, plan.stand);
+  if (!cards) return cards.error();
+  for (const CardView& card : *cards) {
+    const std::string hands = decided_otherwise(card);
+    const auto own = std::ranges::find(plan.marks, card.crop, &Mark::tree);
+    if (hands.empty() || own == plan.marks.end() || own->verdict != Verdict::keep) continue;
+    const int after = card.after.sides_free;
+    own->reason = "Keep: crop tree; " + side_count(after) + " of its crown " +
+                  (after == 1 ? "is" : "are") + " free after the work, " +
+                  std::to_string(card.before.sides_free) + " before, with " + hands +
+                  " decided by hand.";
+  }
+  return Done{};
+}
+
 /// One stand without the destinations of its marks.
 Result<StandPlan> decide_stand(const TractData& data, const TractKnowledge& knowledge,
                                IdSource& ids, StandId stand) {
@@ -66,7 +112,10 @@ Result<StandPlan> decide_stand(const TractData& data, const TractKnowledge& know
   if (!input) return input.error();
   ReleasePlan plan = recommend(*input);
   std::vector<Mark> marks = to_marks(plan, *input, ids);
-  return StandPlan{stand, std::move(plan), std::move(marks)};
+  StandPlan decided{stand, std::move(plan), std::move(marks)};
+  const Status counted = count_what_hands_decided(data, knowledge, decided);
+  if (!counted) return counted.error();
+  return decided;
 }
 
 }  // namespace

@@ -52,7 +52,8 @@ Result<std::vector<StandFigures>> stand_figures(const TractData& data,
                                                 const TractKnowledge& knowledge,
                                                 const EstimateOptions& options);
 
-/// Decides each tree of one stand's marking walk, destinations of its marks included.
+/// Decides each tree of one stand's marking walk, destinations of its marks included. The plan is
+/// the rules' own; the reason of a crop tree's mark counts what people decided beside it.
 /// Errors: no_data when no tree of the stand was walked; of stand_facts.
 Result<StandPlan> plan_stand(const TractData& data, const TractKnowledge& knowledge, IdSource& ids,
                              StandId stand);

@@ -23,6 +23,27 @@ Result<Mark> with_destination(const LiveTract& live, const TractKnowledge& knowl
   return marks->front();
 }
 
+/// The crop trees beside a tree that was just decided otherwise: the reason of each tells how many
+/// sides are free after the work, and that is no longer what it was.
+Status put_crop_reasons_right(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
+                              const WalkTree& tree, Action& action) {
+  if (live.contacts_with(tree.id).empty()) return Done{};
+  LiveTract then = live;
+  then.follow(action.changes);
+  const auto plan = plan_stand(then.data(), knowledge, ids, tree.stand);
+  if (!plan) return plan.error();
+  for (const Contact* contact : live.contacts_with(tree.id)) {
+    const Mark* old = live.mark_of(contact->crop);
+    const auto now = std::ranges::find(plan->marks, contact->crop, &Mark::tree);
+    if (old == nullptr || old->by_hand || now == plan->marks.end()) continue;
+    if (old->verdict != now->verdict || old->reason == now->reason) continue;
+    Mark mark = *old;
+    mark.reason = now->reason;
+    action.changes.emplace_back(std::move(mark));
+  }
+  return Done{};
+}
+
 Error no_mark(const WalkTree& tree) {
   return {ErrorCode::contradiction, "Tree " + tree.tag + " was not decided by hand.",
           "walk_tree/" + tree.tag + "/verdict", "There is nothing to take back."};
@@ -56,8 +77,11 @@ Result<Action> overrule(const LiveTract& live, const TractKnowledge& knowledge, 
   mark.rule_version = knowledge.release.rules.version();
   auto destined = with_destination(live, knowledge, std::move(mark));
   if (!destined) return destined.error();
-  return Action{"overrule " + tree->tag + ": " + std::string(word_of(verdict)),
+  Action action{"overrule " + tree->tag + ": " + std::string(word_of(verdict)),
                 {*std::move(destined)}};
+  const auto right = put_crop_reasons_right(live, knowledge, ids, *tree, action);
+  if (!right) return right.error();
+  return action;
 }
 
 Result<Action> take_back_overrule(const LiveTract& live, const TractKnowledge& knowledge,
@@ -72,7 +96,10 @@ Result<Action> take_back_overrule(const LiveTract& live, const TractKnowledge& k
   if (found == plan->marks.end()) return no_mark(*tree);
   Mark mark = *found;
   mark.id = by_hand->id;
-  return Action{"take back decision on " + tree->tag, {std::move(mark)}};
+  Action action{"take back decision on " + tree->tag, {std::move(mark)}};
+  const auto right = put_crop_reasons_right(live, knowledge, ids, *tree, action);
+  if (!right) return right.error();
+  return action;
 }
 
 }  // namespace oaklight

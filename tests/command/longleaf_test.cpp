@@ -169,7 +169,9 @@ TEST(Longleaf, AGridOnASlantIsUnbiasedForTheTotal) {
   double sum = 0.0, squares = 0.0;
   for (int i = 0; i < kRepeats; ++i) {
     double total = 0.0;
-    for (const Position& plot : grid_positions(wood().stand, layout, random_start(draw)).value()) {
+    const auto plots = grid_positions(wood().stand, layout, random_start(draw));
+    ASSERT_TRUE(plots) << to_text(plots.error());
+    for (const Position& plot : *plots) {
       total += tally(plot, Edge::walkthrough) * cell.value;
     }
     const double ba = total / wood().acres.value;

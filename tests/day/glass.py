@@ -11,11 +11,13 @@ import signal
 import socket
 import struct
 import subprocess
+import sys
 import time
 from pathlib import Path
 
 SERVER = "/usr/lib/xorg/Xorg"
 PATIENCE = 60.0  # seconds for a server to come up
+NO_SERVER = 77  # exit code: this machine lets no X server start, so nothing was tested; ctest says "Skipped"
 FINGERS = 5
 
 # What the driver speaks, by its header xf86-input-inputtest-protocol.h, version 1.1: each message begins with
@@ -149,7 +151,8 @@ class Glass:
             number = line.readline().strip()  # the server writes it when it is ready, or ends
         if not number:
             self.server.wait()
-            raise SystemExit("no X server:\n" + (self.folder / "xorg.out").read_text(encoding="utf-8"))
+            print("NOT TESTED: no X server:\n" + (self.folder / "xorg.out").read_text(encoding="utf-8"), file=sys.stderr)
+            raise SystemExit(NO_SERVER)
         self.display = f":{number}"
         self.env = dict(os.environ, DISPLAY=self.display)
         self.fingers = Device(self.folder / "fingers")

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "core/release/wording.hpp"
 #include "core/session/card_view.hpp"
 #include "core/session/card_work.hpp"
 #include "core/session/decide.hpp"
@@ -36,11 +37,17 @@ class DemoCards : public testing::Test {
   void recommend_all() {
     for (const Stand& stand : live_->data().stands) {
       if (live_->walk_trees_of(stand.id).empty()) continue;
-      const auto action = recommend_stand(live_->data(), knowledge(), ids_, stand.id);
-      ASSERT_TRUE(action) << to_text(action.error());
-      ASSERT_TRUE(session_.store().apply(*action));
-      live_->follow(action->changes);
+      recommend_one(stand.id);
     }
+  }
+
+  void done(const Result<Action>& action) {
+    ASSERT_TRUE(action) << to_text(action.error());
+    ASSERT_TRUE(session_.store().apply(*action));
+    live_->follow(action->changes);
+  }
+  void recommend_one(StandId stand) {
+    done(recommend_stand(live_->data(), knowledge(), ids_, stand));
   }
 
   TempDir folder_;
@@ -114,6 +121,36 @@ TEST_F(DemoCards, ARecommendationForOneStandIsThatForAll) {
     EXPECT_TRUE(recommend_stand(live_->data(), knowledge(), ids_, stand.id)->changes.empty())
         << "nothing is new the second time";
   }
+}
+
+TEST_F(DemoCards, ACropTreesReasonCountsWhatWasDecidedByHandBesideIt) {
+  recommend_all();
+  // A released crop tree and a neighbour that goes for it.
+  const auto stands = live_->data().stands;
+  for (const Stand& stand : stands) {
+    const auto views = card_views(*live_, knowledge(), stand.id);
+    ASSERT_TRUE(views);
+    for (const CardView& view : *views) {
+      const auto goes = std::ranges::find(view.neighbours, Verdict::take, &NeighbourView::marked);
+      if (!view.verdict.released || goes == view.neighbours.end()) continue;
+      const std::string planned = live_->mark_of(view.crop)->reason;
+      done(overrule(*live_, knowledge(), ids_, goes->tree, Verdict::keep, "The owner likes it."));
+      const auto now = card_view(*live_, knowledge(), view.crop);
+      ASSERT_TRUE(now);
+      const std::string told = live_->mark_of(view.crop)->reason;
+      // Derived: the count on the card, which has tests of its own.
+      EXPECT_LT(now->after.sides_free, view.after.sides_free);
+      EXPECT_NE(told.find(side_count(now->after.sides_free) + " of its crown"), std::string::npos)
+          << told;
+      EXPECT_NE(told.find("with " + goes->tag + " decided by hand"), std::string::npos) << told;
+      recommend_one(stand.id);
+      EXPECT_EQ(live_->mark_of(view.crop)->reason, told) << "deciding anew forgets no hand";
+      done(take_back_overrule(*live_, knowledge(), ids_, goes->tree));
+      EXPECT_EQ(live_->mark_of(view.crop)->reason, planned);
+      return;
+    }
+  }
+  FAIL() << "no crop tree of the demo tract is released";
 }
 
 TEST_F(DemoCards, TheListOfMarksHoldsEveryTreeOfTheWalk) {
