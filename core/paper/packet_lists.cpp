@@ -130,11 +130,11 @@ TableCell do_cell(const Packet& packet, const PacketTree& tree) {
   if (!ways.isEmpty()) more.append(ways);
   if (!more.isEmpty()) cell.paragraphs.push_back({more.join(QStringLiteral("; ")), kSmallText});
   if (packet.reader == PacketReader::standing && tree.work) {
-    cell.paragraphs.push_back({tree.work->herbicide ? QStringLiteral("Herbicide: label")
-                                                    : QStringLiteral("NO HERBICIDE"),
-                               kSmallStrongText,
-                               {},
-                               3.0});
+    cell.paragraphs.push_back(
+        {tree.work->herbicide ? QStringLiteral("Herbicide: label") : QStringLiteral("NO HERBICIDE"),
+         kSmallStrongText,
+         {},
+         3.0});
   }
   if (tree.work && tree.work->held) {
     cell.paragraphs.push_back({QStringLiteral("NOT NOW: season"), kSmallStrongText, {}, 3.0});

@@ -71,5 +71,5 @@ QVariant GuardListModel::data(const QModelIndex& index, int role) const {
 
 QHash<int, QByteArray> GuardListModel::roleNames() const {
   return {{WordsRole, "words"}, {StateRole, "standing"}, {StateWordsRole, "stateWords"},
-          {ShareRole, "share"}, {LimitRole, "limit"}, {RuleRole, "rule"}};
+          {ShareRole, "share"}, {LimitRole, "limit"},    {RuleRole, "rule"}};
 }

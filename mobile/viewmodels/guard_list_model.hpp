@@ -15,8 +15,8 @@ class GuardListModel : public QAbstractListModel {
   Q_PROPERTY(int calm READ calm NOTIFY countChanged)  ///< that hold with room to spare
 
  public:
-  /// share and limit are parts of the bar, 0 to 1; standing is "holds", "near" or "broken", and words
-  /// say the same.
+  /// share and limit are parts of the bar, 0 to 1; standing is "holds", "near" or "broken", and
+  /// words say the same.
   enum Role { WordsRole = Qt::UserRole, StateRole, StateWordsRole, ShareRole, LimitRole, RuleRole };
 
   explicit GuardListModel(QObject* parent = nullptr) : QAbstractListModel(parent) {}

@@ -11,15 +11,14 @@
 #include "mobile/viewmodels/desk_view_model.hpp"
 #include "mobile/viewmodels/light_view_model.hpp"
 #include "mobile/viewmodels/marks_view_model.hpp"
+#include "mobile/viewmodels/seedling_view_model.hpp"
 #include "mobile/viewmodels/setup_view_model.hpp"
+#include "mobile/viewmodels/species_search_view_model.hpp"
 #include "mobile/viewmodels/stand_view_model.hpp"
 #include "mobile/viewmodels/tally_view_model.hpp"
 #include "mobile/viewmodels/tract_view_model.hpp"
-#include "mobile/viewmodels/walk_view_model.hpp"
-#include "mobile/viewmodels/seedling_view_model.hpp"
-#include "mobile/viewmodels/species_search_view_model.hpp"
-#include "mobile/viewmodels/tally_view_model.hpp"
 #include "mobile/viewmodels/tree_view_model.hpp"
+#include "mobile/viewmodels/walk_view_model.hpp"
 
 /// One open tract with the state of every page that works on it.
 class Workspace : public QObject {

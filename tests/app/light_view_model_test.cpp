@@ -147,8 +147,8 @@ TEST_F(LightPageModel, TakingANeighbourOpensItsSide) {
   light().card()->overrule(1, static_cast<int>(Verdict::take), QStringLiteral("test"));
   wait();
   EXPECT_EQ(light().card()->sides()[1], QStringLiteral("opens: %1 goes").arg(tag));
-  EXPECT_EQ(light().card()->light(), QStringList({QStringLiteral("0\u00a0%"),
-                                                  QStringLiteral("25\u00a0%")}));
+  EXPECT_EQ(light().card()->light(),
+            QStringList({QStringLiteral("0\u00a0%"), QStringLiteral("25\u00a0%")}));
 }
 
 TEST_F(LightPageModel, DecidingTheStandStoresOneMarkATreeAndThenHasNothingNew) {

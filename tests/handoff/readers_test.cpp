@@ -206,11 +206,10 @@ TestTract measured_tract() {
                                 .label = std::to_string(p + 1),
                                 .status = PlotStatus::measured});
     const auto add = [&](std::uint32_t n, int fia, double dbh) {
-      tract.data.trees.push_back({.id = nth_id<TreeId>(520 + 10 * p + n),
-                                  .plot = plot,
-                                  .facts = {.species = {fia},
-                                            .dbh = dbh_in(dbh),
-                                            .crown_class = CrownClass::codominant}});
+      tract.data.trees.push_back(
+          {.id = nth_id<TreeId>(520 + 10 * p + n),
+           .plot = plot,
+           .facts = {.species = {fia}, .dbh = dbh_in(dbh), .crown_class = CrownClass::codominant}});
     };
     add(0, kRedMaple, 12.0);
     add(1, kRedMaple, 12.0);
