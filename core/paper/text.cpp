@@ -25,6 +25,9 @@ QFont font_of(const TextStyle& style) {
   font.setPixelSize(kFontPixels);
   font.setBold(style.bold);
   font.setHintingPreference(QFont::PreferNoHinting);
+  // A spacing, however small, keeps Qt from drawing "ff" as one sign: a hash or a tag copied out of
+  // a PDF has to be the letters that stand there.
+  font.setLetterSpacing(QFont::AbsoluteSpacing, 1.0 / 32.0);
   return font;
 }
 

@@ -4,7 +4,6 @@ import csv
 import hashlib
 import json
 import subprocess
-import unicodedata
 
 from osgeo import ogr
 
@@ -100,8 +99,7 @@ def check_packet(folder, reader, wanted_marks, pages):
     facts = dict(line.split(":", 1) for line in run("pdfinfo", pdf).splitlines() if ":" in line)
     equal(int(facts["Pages"]), pages, "pages of the PDF")
     equal(facts["Encrypted"].strip(), "no", "the PDF is locked")
-    # A font draws ff as one sign.
-    texts = unicodedata.normalize("NFKC", run("pdftotext", "-layout", pdf, "-")).split("\f")
+    texts = run("pdftotext", "-layout", pdf, "-").split("\f")
     assert "BEFORE YOU START" in texts[0], "cautions do not come first"
     assert manifest["list_sha256"] in "".join("".join(texts).split()), "the PDF does not name its list"
     paper = [line.lower().split() for text in texts for line in text.splitlines() if line.strip()]

@@ -48,6 +48,17 @@ std::string after(const std::string& info, const std::string& label) {
   return info.substr(from, info.find('\n', from) - from);
 }
 
+TEST_F(PacketPdf, CopiesAHashAndATagAsTheLettersThatStandThere) {
+  Packet packet = invented_packet(3);
+  packet.list_sha256 = "ffaff1fi" + std::string(56, 'f');
+  packet.cut.front().tag = "ff-fi-7";
+  write(packet);
+  const std::string words = text();
+  EXPECT_NE(words.find(packet.list_sha256), std::string::npos);
+  EXPECT_NE(words.find("ff-fi-7"), std::string::npos);
+  EXPECT_EQ(words.find("\uFB00"), std::string::npos) << "ff is drawn as one sign";
+}
+
 class PacketPdfOf : public PacketPdf, public testing::WithParamInterface<int> {};
 
 TEST_P(PacketPdfOf, TreesReadsInTheOrderThatKeepsPeopleSafe) {
