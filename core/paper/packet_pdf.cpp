@@ -6,7 +6,6 @@
 #include "core/paper/gui_app.hpp"
 #include "core/paper/packet_pages.hpp"
 #include "core/paper/pdf.hpp"
-#include "core/paper/pdf_language.hpp"
 #include "core/paper/reader_words.hpp"
 
 namespace oaklight {
@@ -50,12 +49,10 @@ Status write_packet_pdf(const Packet& packet, PaperSize paper, QIODevice& device
 Result<std::string> packet_pdf(const Packet& packet, PaperSize paper) {
   const auto app = PaperApplication::start();
   if (!app) return app.error();
-  const auto pages = pages_as_pdf(packet_pages(packet, paper), title_of(packet), paper);
-  if (!pages) return pages.error();
-  auto pdf = with_language(*pages, "en-US");
-  if (!pdf) return refused();
+  auto pdf = pages_as_pdf(packet_pages(packet, paper), title_of(packet), paper);
+  if (!pdf) return pdf.error();
   set_day(*pdf, packet.made_on);
-  return *std::move(pdf);
+  return pdf;
 }
 
 }  // namespace oaklight

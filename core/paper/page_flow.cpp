@@ -140,6 +140,7 @@ std::vector<Drawing> PageFlow::finish() {
     page.text(QPointF(from, upper), fitted(dress_.tract, kSmallText, until - from - 14.0),
               kSmallText);
     page.text_ending(QPointF(foot.right(), upper), made, kSmallText);
+    if (dress_.list_sha256.isEmpty()) continue;
     page.text(
         QPointF(foot.left(), lower),
         fitted(QStringLiteral("List SHA-256 ") + dress_.list_sha256, kSmallText, foot.width()),

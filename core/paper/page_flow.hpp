@@ -52,7 +52,7 @@ class TextBlock {
 struct PageDress {
   QString tract;
   QString made_on;
-  QString list_sha256;
+  QString list_sha256;  ///< "": the pages belong to no list
   bool demo = false;
 };
 

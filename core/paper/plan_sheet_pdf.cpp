@@ -1,14 +1,11 @@
 #include "core/paper/plan_sheet_pdf.hpp"
 
-#include <QBuffer>
-#include <QPageSize>
-#include <QPainter>
-#include <QPdfWriter>
 #include <array>
 
 #include "core/paper/gui_app.hpp"
 #include "core/paper/map.hpp"
 #include "core/paper/page_flow.hpp"
+#include "core/paper/pdf.hpp"
 #include "core/paper/table.hpp"
 
 namespace oaklight {
@@ -109,25 +106,6 @@ void write_table(PageFlow& flow, const PlanSheet& sheet) {
   }
 }
 
-bool paint_pages(const std::vector<Drawing>& pages, const QString& title, PaperSize paper,
-                 QIODevice& device) {
-  constexpr int kDotsPerInch = 1200;
-  QPdfWriter writer(&device);
-  writer.setPageSize(QPageSize(paper == PaperSize::letter ? QPageSize::Letter : QPageSize::A4));
-  writer.setPageMargins(QMarginsF(0.0, 0.0, 0.0, 0.0));
-  writer.setResolution(kDotsPerInch);
-  writer.setTitle(title);
-  writer.setCreator(QStringLiteral("Oaklight"));
-  QPainter painter;
-  if (!painter.begin(&writer)) return false;
-  painter.scale(kDotsPerInch / kPointsPerInch, kDotsPerInch / kPointsPerInch);
-  for (std::size_t i = 0; i < pages.size(); ++i) {
-    if (i > 0 && !writer.newPage()) return false;
-    paint(pages[i], painter);
-  }
-  return painter.end();
-}
-
 }  // namespace
 
 std::vector<Drawing> plan_sheet_pages(const TractData& data, const std::vector<Position>& walk,
@@ -135,7 +113,6 @@ std::vector<Drawing> plan_sheet_pages(const TractData& data, const std::vector<P
   PageDress dress;
   dress.tract = from(sheet.tract);
   dress.made_on = from(sheet.made_on);
-  dress.list_sha256 = QStringLiteral("none: this is no marked list");
   dress.demo = sheet.demo;
   PageFlow flow(paper, dress);
   flow.new_page(QStringLiteral("PLAN OF THE CRUISE"));
@@ -158,14 +135,8 @@ Result<std::string> plan_sheet_pdf(const TractData& data, const std::vector<Posi
                                    const PlanSheet& sheet, PaperSize paper) {
   const auto app = PaperApplication::start();
   if (!app) return app.error();
-  QBuffer buffer;
-  buffer.open(QIODevice::WriteOnly);
-  const QString title = from(sheet.tract) + QStringLiteral(": plan of the cruise");
-  if (!paint_pages(plan_sheet_pages(data, walk, sheet, paper), title, paper, buffer)) {
-    return Error{ErrorCode::cannot_write, "The plan sheet could not be painted.", "plan.pdf",
-                 "Check that there is memory left."};
-  }
-  return buffer.data().toStdString();
+  return pages_as_pdf(plan_sheet_pages(data, walk, sheet, paper),
+                      from(sheet.tract) + QStringLiteral(": plan of the cruise"), paper);
 }
 
 }  // namespace oaklight
