@@ -63,7 +63,11 @@ AppWindow::AppWindow(const AppOptions& options)
                      for (const QQmlError& warning : found) warnings_ << warning.toString();
                    });
   translate();
-  QObject::connect(&settings_, &Settings::changed, &engine_, [this] { translate(); });
+  // Ahead of the theme, which follows the settings from load() on.
+  QObject::connect(&settings_, &Settings::changed, &engine_, [this] {
+    polishLayouts();
+    translate();
+  });
 }
 
 AppWindow::~AppWindow() {
@@ -89,7 +93,26 @@ bool AppWindow::load() {
   return true;
 }
 
+/// A layout of Qt 6.4 forgets what was taken out of it only when it is next polished, and what is
+/// not shown, as a closed sheet, is not polished. Laid out to a new size before that, it touches
+/// rows that are no more, and the app dies. So before sizes change each layout whose rows are not
+/// those of the last time is polished. Not the others: a layout says "polish loop" when it is
+/// polished over and over.
+void AppWindow::polishLayouts() {
+  if (window_ == nullptr) return;
+  std::map<const QQuickItem*, QList<QQuickItem*>> rows;
+  for (QQuickItem* item : window_->findChildren<QQuickItem*>()) {
+    if (!item->inherits("QQuickLayout")) continue;
+    const QList<QQuickItem*> now = item->childItems();
+    const auto before = rows_.find(item);
+    if (before == rows_.end() || before->second != now) item->ensurePolished();
+    rows.emplace(item, now);
+  }
+  rows_ = std::move(rows);
+}
+
 void AppWindow::resize() {
+  polishLayouts();
   const double of_screen = window_->screen()->physicalDotsPerInch() / 25.4;
   theme_->setWindow({static_cast<double>(window_->width()), static_cast<double>(window_->height()),
                      options_.pixelsPerMm > 0.0 ? options_.pixelsPerMm : of_screen});

@@ -1,8 +1,10 @@
 #pragma once
 
+#include <QList>
 #include <QQmlApplicationEngine>
 #include <QString>
 #include <QTranslator>
+#include <map>
 #include <memory>
 
 #include "core/paper/gui_app.hpp"
@@ -11,6 +13,7 @@
 #include "mobile/viewmodels/app_model.hpp"
 
 class QGuiApplication;
+class QQuickItem;
 class QQuickWindow;
 
 /// How the app is started.
@@ -44,6 +47,7 @@ class AppWindow {
   [[nodiscard]] bool busy();
 
  private:
+  void polishLayouts();
   void resize();
   void translate();
 
@@ -58,6 +62,7 @@ class AppWindow {
   QQmlApplicationEngine engine_;
   Theme* theme_ = nullptr;  ///< the engine's
   QQuickWindow* window_ = nullptr;
+  std::map<const QQuickItem*, QList<QQuickItem*>> rows_;  ///< of each layout, when last polished
 };
 
 /// Shows the window until it is closed, or loads every page and quits.

@@ -68,6 +68,17 @@ TEST_F(StumpsPage, NotesATreeWithOneTapAndGoesOnToTheNext) {
   }
 }
 
+TEST_F(StumpsPage, ATurnedScreenOutlivesAChangeOfTheNamesInAClosedSheet) {
+  begin(kPhone);  // the page of stumps has come up in the sheet of pages, which is closed
+  for (const QSize size : {kTabletUpright.size, kTablet.size, kPhone.size}) {
+    window().resize(size);
+    settle();
+  }
+  app_settings().setGloves(!app_settings().gloves());
+  settle();
+  EXPECT_TRUE(warnings().isEmpty()) << warnings().join("\n").toStdString();
+}
+
 TEST_F(StumpsPage, NotesATreeThatWasToBeLeftWithItsWound) {
   begin(kTabletUpright);
   tap(QStringLiteral("Trees to be left"));
