@@ -138,11 +138,32 @@ bool lists_firewood(const Packet& packet) {
          std::any_of(packet.trained.begin(), packet.trained.end(), is_firewood);
 }
 
+/// What was recorded of the trees that this reader works on or is told to leave alone; not that a
+/// tree has several dangers, since each of them is told.
+std::vector<ListedDanger> dangers_of(const Packet& packet, const CautionTable& cautions) {
+  std::vector<ListedDanger> dangers;
+  for (const CautionEntry& entry : cautions.entries()) {
+    if (entry.caution.severity == Severity::note || entry.caution.code == "MULTI") continue;
+    ListedDanger danger{entry.observation, entry.caution.severity, {}};
+    for (const auto* list : {&packet.trained, &packet.cut}) {
+      for (const PacketTree& tree : *list) {
+        const bool has = std::ranges::any_of(tree.cautions, [&](const Caution& caution) {
+          return caution.code == entry.caution.code;
+        });
+        if (has) danger.tags.push_back(tree.tag);
+      }
+    }
+    if (!danger.tags.empty()) dangers.push_back(std::move(danger));
+  }
+  return dangers;
+}
+
 StartFacts start_facts(const TractData& data, const Packet& packet, const CautionTable& cautions) {
   StartFacts facts{.reader = packet.reader,
                    .demo = data.tract.demo,
                    .trained = static_cast<int>(packet.trained.size()),
                    .lines_confirmed = true,
+                   .on_list = dangers_of(packet, cautions),
                    .cautions_read_on = cautions.oldest_reading()};
   for (const auto* list : {&packet.cut, &packet.trained}) {
     facts.unplaced += static_cast<int>(std::count_if(

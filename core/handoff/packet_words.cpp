@@ -101,6 +101,32 @@ void say_who_may_cut(std::vector<std::string>& says, PacketReader reader) {
       "call for help and to stop bleeding.");
 }
 
+/// "Ash that is dead or mostly dead (268, 344)", of every danger of that severity.
+std::string dangers_words(const std::vector<ListedDanger>& dangers, Severity severity) {
+  constexpr std::size_t kMost = 6;
+  std::string words;
+  for (const ListedDanger& danger : dangers) {
+    if (danger.severity != severity) continue;
+    words += (words.empty() ? "" : "; ") + danger.seen + " (";
+    for (std::size_t i = 0; i < std::min(kMost, danger.tags.size()); ++i) {
+      words += (i == 0 ? "" : ", ") + danger.tags[i];
+    }
+    if (danger.tags.size() > kMost) {
+      words += " and " + std::to_string(danger.tags.size() - kMost) + " more";
+    }
+    words += ")";
+  }
+  return words;
+}
+
+/// The dangers of the trees on this very list, which no general sentence names.
+void say_dangers(std::vector<std::string>& says, const StartFacts& facts) {
+  const std::string stops = dangers_words(facts.on_list, Severity::stop);
+  if (!stops.empty()) says.push_back("STOP at these trees of this very list: " + stops + ".");
+  const std::string cares = dangers_words(facts.on_list, Severity::extra_care);
+  if (!cares.empty()) says.push_back("Take care at these: " + cares + ".");
+}
+
 void say_what_to_leave(std::vector<std::string>& says, const StartFacts& facts) {
   switch (facts.reader) {
     case PacketReader::standing:
@@ -175,6 +201,7 @@ std::vector<std::string> before_you_start(const StartFacts& facts) {
                    facts.held_by + ". Ask your state agency, and choose another day.");
   }
   say_who_may_cut(says, facts.reader);
+  say_dangers(says, facts);
   say_what_to_leave(says, facts);
   say_where(says, facts);
   says.push_back(

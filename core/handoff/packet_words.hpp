@@ -10,6 +10,13 @@ namespace oaklight {
 /// What to tell 911, in the order in which it is asked for. A fact that nobody recorded says so.
 [[nodiscard]] std::vector<PacketFact> emergency_facts(const Tract& tract);
 
+/// A danger that somebody recorded of trees on the list.
+struct ListedDanger {
+  std::string seen;  ///< what a person sees, as the table of cautions has it
+  Severity severity = Severity::extra_care;
+  std::vector<std::string> tags;
+};
+
 /// What the sentences before the lists depend on.
 struct StartFacts {
   PacketReader reader = PacketReader::logger;
@@ -19,7 +26,8 @@ struct StartFacts {
   int unplaced = 0;     ///< listed trees without a position
   bool lines = false;   ///< neighbour lines are on the map
   bool lines_confirmed = false;
-  std::string cautions_read_on;  ///< month of the oldest reading, "2026-11"
+  std::vector<ListedDanger> on_list = {};  ///< in the order of the table
+  std::string cautions_read_on;            ///< month of the oldest reading, "2026-11"
 };
 
 /// Plain sentences to read before the first cut, most important first.

@@ -45,9 +45,10 @@ void write_product_table(PageFlow& flow, const std::vector<ProductTotal>& totals
   flow.gap(5.0);
 }
 
-/// The same by species or by stand.
+/// The same by species or by stand; a stand is called as its owner writes it.
 void write_group_table(PageFlow& flow, const QString& head, const QString& group,
-                       const std::vector<GroupTotal>& totals) {
+                       const std::vector<GroupTotal>& totals,
+                       QString (*name_of)(const std::string&) = printable) {
   if (totals.empty()) return;
   flow.subhead(head, 80.0);
   Table table(flow,
@@ -63,17 +64,25 @@ void write_group_table(PageFlow& flow, const QString& head, const QString& group
     const auto cell = [](const QString& words, const TextStyle& style) {
       return TableCell{{{words, style}}};
     };
-    table.row(
-        {cell(printable(part.name), kStrongText), cell(product_words(total.product), kBodyText),
-         cell(QString::number(total.trees), kFigureText),
-         cell(figure(total.board_feet, 0), kFigureText), cell(figure(total.cords, 2), kFigureText),
-         cell(QString::number(total.without_volume), kFigureText)});
+    table.row({cell(name_of(part.name), kStrongText), cell(product_words(total.product), kBodyText),
+               cell(QString::number(total.trees), kFigureText),
+               cell(figure(total.board_feet, 0), kFigureText),
+               cell(figure(total.cords, 2), kFigureText),
+               cell(QString::number(total.without_volume), kFigureText)});
   }
   flow.gap(5.0);
 }
 
 void write_totals(PageFlow& flow, const Packet& packet) {
   flow.heading(QStringLiteral("What the list adds up to"));
+  if (packet.reader == PacketReader::standing) {  // no wood leaves the tract
+    flow.text({{QStringLiteral("Trees to kill standing: %1. And only if a trained person clears "
+                               "each one: %2. They stay where they are, and no wood is counted.")
+                    .arg(packet.cut.size())
+                    .arg(packet.trained.size()),
+                kStrongText}});
+    return;
+  }
   write_product_table(flow, packet.totals);
   if (!packet.totals_if_cleared.empty()) {
     flow.subhead(QStringLiteral("And only if a trained person clears each one"), 90.0);
@@ -82,9 +91,9 @@ void write_totals(PageFlow& flow, const Packet& packet) {
   if (packet.reader == PacketReader::firewood) {
     write_group_table(flow, QStringLiteral("By pile area: one a stand"),
                       QStringLiteral("Pile area"), packet.by_stand);
-  } else if (packet.reader != PacketReader::standing) {
+  } else {
     write_group_table(flow, QStringLiteral("By species"), QStringLiteral("Species"),
-                      packet.by_species);
+                      packet.by_species, species_words);
     write_group_table(flow, QStringLiteral("By stand"), QStringLiteral("Stand"), packet.by_stand);
   }
   const QString rule = printable(packet.log_rule);

@@ -59,14 +59,9 @@ QString volume_words(const PacketTree& tree) {
 TableCell tag_cell(const PacketTree& tree) { return {{{printable(tree.tag), kTagText}}}; }
 TableCell dbh_cell(const PacketTree& tree) { return {{{dbh_words(tree.dbh), kFigureText}}}; }
 
-/// "red maple" as it begins a cell.
-QString species_words(const PacketTree& tree) {
-  QString words = printable(tree.species);
-  if (!words.isEmpty()) words[0] = words[0].toUpper();
-  return words;
+TableCell species_cell(const PacketTree& tree) {
+  return {{{species_words(tree.species), kSpeciesText}}};
 }
-
-TableCell species_cell(const PacketTree& tree) { return {{{species_words(tree), kSpeciesText}}}; }
 
 /// Small text below several cells of a row.
 Table::Note note_below(const QString& text, std::size_t from, std::size_t to) {

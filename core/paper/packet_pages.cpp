@@ -17,6 +17,12 @@ std::vector<Drawing> packet_pages(const Packet& packet, PaperSize paper) {
   return flow.finish();
 }
 
+QString species_words(const std::string& name) {
+  QString words = printable(name);
+  if (!words.isEmpty()) words[0] = words[0].toUpper();
+  return words;
+}
+
 QString count_words(std::size_t count, const char* one, const char* many) {
   return QString::number(count) + QChar(u' ') + QString::fromUtf8(count == 1 ? one : many);
 }

@@ -35,6 +35,7 @@ void write_end(PageFlow& flow, const Packet& packet);
 
 // Words that several parts share.
 
+QString species_words(const std::string& name);  ///< "Red maple", as it begins a cell
 QString count_words(std::size_t count, const char* one, const char* many);  ///< "3 trees"
 
 }  // namespace oaklight

@@ -216,7 +216,7 @@ KeepWords words_of(Keep keep) {
               {"X5.01"},
               "A written word from both owners would."};
     case Keep::unsure_line:
-      return {"may stand so near a line that nobody confirmed that it is the neighbour's",
+      return {"may stand so near a line that nobody confirmed that it is the neighbor's",
               {"X5.03"},
               "A line that is surveyed, or agreed with the neighbour, would."};
   }

@@ -101,7 +101,7 @@ class Judge {
     }
     advice_.herbicide = true;
     Part part{
-        "Herbicide is allowed where the label names this use, by a person with the licence that "
+        "Herbicide is allowed where the label names this use, by a person with the license that "
         "the state asks for; on a stump only its outer ring, within " +
             std::to_string(work_.stump_minutes) + " minutes.",
         {"R6.43", "R6.44"}};

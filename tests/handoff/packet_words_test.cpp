@@ -52,6 +52,22 @@ TEST(BeforeYouStart, InventedDataSaySoBeforeAllElse) {
   EXPECT_THAT(before_you_start({.demo = true}).at(0), HasSubstr("Invented data"));
 }
 
+TEST(BeforeYouStart, NamesTheDangersOfTheTreesOnThisVeryList) {
+  const auto says =
+      before_you_start({.on_list = {{"Ash that is dead", Severity::stop, {"7", "12"}},
+                                    {"Ground 15 to 35 percent",
+                                     Severity::extra_care,
+                                     {"1", "2", "3", "4", "5", "6", "7", "8"}},
+                                    {"Leans more than 15 degrees", Severity::stop, {"9"}}}});
+  const auto stop = std::ranges::find(says,
+                                      "STOP at these trees of this very list: Ash that is dead (7, "
+                                      "12); Leans more than 15 degrees (9).");
+  ASSERT_NE(stop, says.end());
+  EXPECT_EQ(*(stop + 1),
+            "Take care at these: Ground 15 to 35 percent (1, 2, 3, 4, 5, 6 and 2 more).");
+  EXPECT_THAT(*(stop - 1), HasSubstr("Never cut alone"));
+}
+
 TEST(BeforeYouStart, DoubtsAboutLinesAndPlacesAreTold) {
   EXPECT_THAT(before_you_start({}), Contains(HasSubstr("No property line is on the map")));
   EXPECT_THAT(before_you_start({.lines = true}), Contains(HasSubstr("not confirmed")));
