@@ -1,24 +1,9 @@
 #include "core/command/compare_json.hpp"
 
-#include <nlohmann/json.hpp>
+#include "core/command/json_values.hpp"
 
 namespace oaklight::command {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-double plain(double x) { return x; }
-template <class Unit>
-double plain(Quantity<Unit> x) {
-  return x.value;
-}
-
-template <class T>
-Json optional_json(const std::optional<T>& value) {
-  return value ? Json(plain(*value)) : Json(nullptr);
-}
-
-Json text_or_null(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
 
 template <class Q>
 Json json_of(const PairedChange<Q>& c) {
@@ -52,13 +37,6 @@ Json json_of(const AreaChange& area) {
   return json;
 }
 
-Json json_of(const Error& error) {
-  return {{"code", name_of(error.code)},
-          {"what", error.what},
-          {"where", error.where},
-          {"fix", error.fix}};
-}
-
 Json json_of(const StandComparison& stand) {
   Json json{{"stand", stand.stand},
             {"first", {{"cruise", stand.first_cruise}, {"day", text_or_null(stand.first_day)}}},
@@ -69,19 +47,14 @@ Json json_of(const StandComparison& stand) {
   if (stand.change) {
     json["change"] = json_of(*stand.change);
   } else {
-    json["error"] = json_of(stand.change.error());
+    json["error"] = error_json(stand.change.error());
   }
   return json;
 }
 
-std::string name_of_species(SpeciesCode code, const SpeciesTable& table) {
-  const Species* species = table.find(code);
-  return species == nullptr ? std::to_string(code.fia) : species->common_name;
-}
-
 Json json_of(const TaggedTree& tree, const SpeciesTable& table) {
   return {{"tag", tree.tag},
-          {"species", name_of_species(tree.species, table)},
+          {"species", species_name(tree.species, table)},
           {"crop_tree", tree.crop},
           {"fate", word_of(tree.fate)},
           {"dbh_in_before", tree.before.value},
@@ -113,21 +86,14 @@ Json json_of(const GrowthComparison& growth) {
   return json;
 }
 
-Json json_of(const Light& light) {
-  return {{"sides_free", light.sides_free},
-          {"sides_shared", light.sides_shared},
-          {"sides_unknown", light.sides_unknown},
-          {"open_pct", light.open.value}};
-}
-
 Json json_of(const CropTreeChange& tree) {
   Json json{{"stand", tree.stand},
             {"tag", tree.tag},
             {"species", tree.species},
             {"released", tree.released},
-            {"light_before", json_of(tree.before)},
-            {"light_after_release", json_of(tree.after)},
-            {"light_now", tree.now ? json_of(*tree.now) : Json(nullptr)},
+            {"light_before", light_json(tree.before)},
+            {"light_after_release", light_json(tree.after)},
+            {"light_now", tree.now ? light_json(*tree.now) : Json(nullptr)},
             {"sides_closed_since", tree.sides_closed ? Json(*tree.sides_closed) : Json(nullptr)},
             {"look_again_now", tree.look_now}};
   json["look_again_after_years"] =
@@ -146,17 +112,17 @@ Json json_of(const AcornTree& tree, const SpeciesTable& table) {
   }
   return {{"tag", tree.tag},
           {"stand", tree.stand},
-          {"species", name_of_species(tree.species, table)},
+          {"species", species_name(tree.species, table)},
           {"crop_tree", tree.crop},
           {"counts", autumns},
           {"producer", kProducers[static_cast<std::size_t>(tree.record.producer)]},
-          {"years_of_branch_tips", tree.record.years},
+          {"autumns_counted", tree.record.years},
           {"proven_poor", tree.record.proven_poor}};
 }
 
 Json json_of(const AcornIndex& index, const SpeciesTable& table) {
   return {{"stand", text_or_null(index.stand)},
-          {"species", name_of_species(index.species, table)},
+          {"species", species_name(index.species, table)},
           {"year", index.year},
           {"trees", index.index.n},
           {"mean_ln_n30_plus_1", index.index.mean},
@@ -174,7 +140,7 @@ std::string compare_json(const Comparison& comparison, const SpeciesTable& speci
             {"stands_of_second_visit_only", comparison.only_second}};
   for (const StandComparison& stand : comparison.stands) json["stands"].push_back(json_of(stand));
   json["all"] = comparison.all ? json_of(*comparison.all) : Json(nullptr);
-  if (!comparison.all) json["why_no_total"] = json_of(comparison.all.error());
+  if (!comparison.all) json["why_no_total"] = error_json(comparison.all.error());
   json["trees"] = Json::array();
   for (const TaggedTree& tree : comparison.trees) json["trees"].push_back(json_of(tree, species));
   json["crop_tree_growth"] = json_of(comparison.growth);

@@ -1,22 +1,9 @@
 #include "core/command/estimate_json.hpp"
 
-#include <nlohmann/json.hpp>
+#include "core/command/json_values.hpp"
 
 namespace oaklight::command {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-double plain(double x) { return x; }
-template <class Unit>
-double plain(Quantity<Unit> x) {
-  return x.value;
-}
-
-template <class T>
-Json optional_json(const std::optional<T>& value) {
-  return value ? Json(plain(*value)) : Json(nullptr);
-}
 
 template <class Q>
 Json json_of(const Estimate<Q>& e) {
@@ -54,11 +41,6 @@ Json json_of(const RegenFigures& regen) {
                                                       {"oak_ac", json_of(regen.oak[i])}};
   }
   return json;
-}
-
-std::string species_name(SpeciesCode code, const SpeciesTable& species) {
-  const Species* s = species.find(code);
-  return s == nullptr ? std::to_string(code.fia) : s->common_name;
 }
 
 Json json_of(const AreaEstimate& area, const SpeciesTable& species) {
@@ -105,10 +87,6 @@ Json json_of(const StandStocking& s) {
           {"within_guide", s.fit.fits()}};
 }
 
-Json error_json(const Error& error) {
-  return {{"error", name_of(error.code)}, {"what", error.what}, {"fix", error.fix}};
-}
-
 }  // namespace
 
 std::string estimate_json(const CruiseEstimate& estimate, const std::vector<StandFigures>& figures,
@@ -122,14 +100,15 @@ std::string estimate_json(const CruiseEstimate& estimate, const std::vector<Stan
     for (const Stand& s : data.stands) {
       if (s.id == stand.stand) entry["stand"] = s.name;
     }
-    entry["figures"] =
-        stand.figures ? json_of(*stand.figures, species) : error_json(stand.figures.error());
+    entry["figures"] = stand.figures ? json_of(*stand.figures, species)
+                                     : Json{{"error", error_json(stand.figures.error())}};
     for (const StandFigures& f : figures) {
       if (f.stand == stand.stand) entry["stocking"] = json_of(f.stocking);
     }
     json["stands"].push_back(std::move(entry));
   }
-  json["all"] = estimate.all ? json_of(*estimate.all, species) : error_json(estimate.all.error());
+  json["all"] = estimate.all ? json_of(*estimate.all, species)
+                             : Json{{"error", error_json(estimate.all.error())}};
   return json.dump(2);
 }
 

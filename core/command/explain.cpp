@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <chrono>
 #include <iostream>
 #include <nlohmann/json.hpp>
 
@@ -32,11 +31,6 @@ struct Told {
   double gap = 0.0;
 };
 
-Result<Day> day_of(const Call& call) {
-  if (!call.day.empty()) return day_from_text(call.day);
-  return Day{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())};
-}
-
 const WalkTree* find_tag(const TractData& data, const std::string& tag) {
   const auto found =
       std::ranges::find_if(data.walk_trees, [&](const WalkTree& tree) { return tree.tag == tag; });
@@ -67,7 +61,7 @@ std::size_t place_in(const ReleasePlan& plan, const std::string& tag) {
 }
 
 Result<Told> tell(const TractData& data, const TractKnowledge& know, const Call& call) {
-  const auto day = day_of(call);
+  const auto day = day_or_today(call.day);
   if (!day) return day.error();
   const WalkTree* tree = find_tag(data, call.tag);
   if (tree == nullptr) {
@@ -199,7 +193,7 @@ void print_text(const Told& told, const std::string& version, Day day) {
               << rule->unit << "; " << word_of(rule->evidence) << "; " << rule->source << '\n';
   }
   std::cout << "A recommendation is not a safety check: whoever fells looks at each tree first. "
-               "The label,\nthe licence and the local code come before anything said here.\n";
+               "The label,\nthe license and the local code come before anything said here.\n";
 }
 
 int run(const Call& call) {
@@ -214,7 +208,7 @@ int run(const Call& call) {
   if (call.json) {
     print_json(*told, call, version);
   } else {
-    print_text(*told, version, *day_of(call));
+    print_text(*told, version, *day_or_today(call.day));
   }
   return kDone;
 }

@@ -1,10 +1,10 @@
-#include <chrono>
 #include <iostream>
 #include <map>
-#include <nlohmann/json.hpp>
 
 #include "core/base/number_text.hpp"
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
+#include "core/handoff/reader_words.hpp"
 #include "core/session/packet_files.hpp"
 #ifdef OAKLIGHT_PAPER
 #include "core/paper/packet_pdf.hpp"
@@ -24,17 +24,12 @@ struct Call {
   bool json = false;
 };
 
-Day today() { return Day{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())}; }
-
 Result<PacketOptions> options_of(const Call& call) {
   PacketOptions options;
-  options.today = today();
   options.log_rule = call.log_rule;
-  if (!call.made_on.empty()) {
-    const auto day = day_from_text(call.made_on);
-    if (!day) return day.error();
-    options.today = *day;
-  }
+  const auto made_on = day_or_today(call.made_on);
+  if (!made_on) return made_on.error();
+  options.today = *made_on;
   if (!call.work_day.empty()) {
     const auto day = day_from_text(call.work_day);
     if (!day) return day.error();
@@ -62,28 +57,6 @@ Result<std::vector<PacketFile>> write_packet(const Packet& packet, const Call& c
   return write_packet_files(call.folder, packet, *pdf);
 }
 
-/// What the one line about a packet calls its reader and his lists.
-struct SummaryWords {
-  const char* whom;
-  const char* work;
-  const char* trained;
-};
-
-SummaryWords summary_words(PacketReader reader) {
-  switch (reader) {
-    case PacketReader::logger:
-      return {"the logger", "trees to cut", "for a trained feller only"};
-    case PacketReader::firewood:
-      return {"the firewood cutter", "trees to cut", "to leave alone"};
-    case PacketReader::standing:
-      return {"whoever kills trees standing", "trees to kill standing",
-              "for a trained person only"};
-    case PacketReader::owner:
-      break;
-  }
-  return {"the owner", "trees that go", "that go only if cleared"};
-}
-
 void print_totals(const Packet& packet) {
   for (const ProductTotal& total : packet.totals) {
     std::cout << "  " << word_of(total.product) << ": " << total.trees << " trees";
@@ -99,19 +72,21 @@ void print_totals(const Packet& packet) {
 
 void print(const Packet& packet, const std::vector<PacketFile>& products, const Call& call) {
   if (call.json) {
-    nlohmann::ordered_json json{
-        {"for", word_of(packet.reader)},           {"cut", packet.cut.size()},
-        {"trained", packet.trained.size()},        {"keep", packet.keep.size()},
-        {"others", packet.others.size()},          {"sha256", packet.list_sha256},
-        {"files", nlohmann::ordered_json::array()}};
+    Json json{{"for", word_of(packet.reader)},
+              {"cut", packet.cut.size()},
+              {"trained", packet.trained.size()},
+              {"keep", packet.keep.size()},
+              {"others", packet.others.size()},
+              {"sha256", packet.list_sha256},
+              {"files", Json::array()}};
     for (const PacketFile& p : products) json["files"].push_back(p.path.string());
     std::cout << json.dump(2) << '\n';
     return;
   }
-  const SummaryWords words = summary_words(packet.reader);
-  std::cout << "Packet for " << words.whom << ": " << packet.cut.size() << ' ' << words.work << ", "
-            << packet.trained.size() << ' ' << words.trained << ", " << packet.keep.size()
-            << " that must not be cut\n";
+  const ReaderWords& words = words_for(packet.reader);
+  std::cout << "Packet for " << words.whom << ": " << packet.cut.size() << ' ' << words.work_count
+            << ", " << packet.trained.size() << ' ' << words.trained_count << ", "
+            << packet.keep.size() << " that must not be cut\n";
   if (packet.reader != PacketReader::standing) print_totals(packet);
   for (const PacketFile& p : products)
     std::cout << "  " << p.path.string() << "  " << p.what << '\n';

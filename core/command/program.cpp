@@ -5,7 +5,9 @@
 #include <cstdio>
 #include <iostream>
 #include <map>
-#include <nlohmann/json.hpp>
+
+#include "core/base/today.hpp"
+#include "core/command/json_values.hpp"
 
 namespace oaklight::command {
 namespace {
@@ -36,22 +38,15 @@ int exit_code_of(ErrorCode code) {
   }
 }
 
-nlohmann::ordered_json json_of(const Error& error) {
-  return {{"code", name_of(error.code)},
-          {"what", error.what},
-          {"where", error.where},
-          {"fix", error.fix}};
-}
-
 }  // namespace
 
 int fail(const Error& error, bool json) { return fail(std::vector<Error>{error}, json); }
 
 int fail(const std::vector<Error>& faults, bool json) {
   if (json) {
-    nlohmann::ordered_json list = nlohmann::ordered_json::array();
-    for (const Error& fault : faults) list.push_back(json_of(fault));
-    std::cout << nlohmann::ordered_json{{"errors", list}}.dump(2) << '\n';
+    Json list = Json::array();
+    for (const Error& fault : faults) list.push_back(error_json(fault));
+    std::cout << Json{{"errors", list}}.dump(2) << '\n';
   } else {
     for (const Error& fault : faults) std::cerr << to_text(fault) << '\n';
   }
@@ -72,6 +67,10 @@ Result<TractStore> open_store(const std::string& path) {
 
 Result<TractSession> create_tract(const std::string& path) {
   return TractSession::create(path, context());
+}
+
+Result<Day> day_or_today(const std::string& text) {
+  return text.empty() ? Result<Day>(today()) : day_from_text(text);
 }
 
 void progress(const std::string& words) {

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/day.hpp"
 #include "core/measure/log_rule.hpp"
 #include "core/session/tract_session.hpp"
 
@@ -31,6 +32,9 @@ Result<TractSession> open_to_write(const std::string& path);
 Result<TractStore> open_store(const std::string& path);
 /// A new tract file.
 Result<TractSession> create_tract(const std::string& path);
+
+/// The day of an option like 2026-12-07; today where it was left out. Errors: of day_from_text.
+Result<Day> day_or_today(const std::string& text);
 
 /// Says what a long command is at, on a terminal only and never in --json output.
 void progress(const std::string& words);

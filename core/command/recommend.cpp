@@ -1,10 +1,10 @@
 #include <algorithm>
-#include <chrono>
 #include <iostream>
 #include <map>
-#include <nlohmann/json.hpp>
 
 #include "core/base/number_text.hpp"
+#include "core/base/today.hpp"
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/command/text_table.hpp"
 #include "core/session/work_view.hpp"
@@ -20,14 +20,8 @@ struct Call {
   bool json = false;
 };
 
-using Json = nlohmann::ordered_json;
-
-Json json_of(const std::optional<Light>& light) {
-  if (!light) return nullptr;
-  return {{"sides_free", light->sides_free},
-          {"sides_shared", light->sides_shared},
-          {"sides_unknown", light->sides_unknown},
-          {"open_pct", light->open.value}};
+Json light_or_null(const std::optional<Light>& light) {
+  return light ? light_json(*light) : Json(nullptr);
 }
 
 Json json_of(const TreeWork& work) {
@@ -57,8 +51,8 @@ Json json_of(const StandPlan& stand, const std::vector<TreeWork>& work) {
                      {"reason", t.reason},
                      {"what_would_change_it", t.what_would_change_it},
                      {"rules", t.rules},
-                     {"light_before", json_of(t.before)},
-                     {"light_after", json_of(t.after)},
+                     {"light_before", light_or_null(t.before)},
+                     {"light_after", light_or_null(t.after)},
                      {"work", json_of(work[i])}});
   }
   Json guards = Json::array();
@@ -79,8 +73,6 @@ Json json_of(const StandPlan& stand, const std::vector<TreeWork>& work) {
           {"guards", guards},
           {"trees", trees}};
 }
-
-Day today() { return Day{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())}; }
 
 std::string stand_name(const TractData& data, StandId id) {
   for (const Stand& s : data.stands) {

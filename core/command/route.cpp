@@ -1,4 +1,3 @@
-#include <chrono>
 #include <filesystem>
 #include <iostream>
 #include <map>
@@ -31,12 +30,9 @@ struct Call {
 Result<SheetRequest> sheet_request(const Call& call) {
   SheetRequest request;
   request.unit = call.unit;
-  request.day = Day{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())};
-  if (!call.day.empty()) {
-    const auto day = day_from_text(call.day);
-    if (!day) return day.error();
-    request.day = *day;
-  }
+  const auto day = day_or_today(call.day);
+  if (!day) return day.error();
+  request.day = *day;
   if (call.paces_100_ft) request.pace = PaceCount{*call.paces_100_ft, UnitSystem::us};
   if (call.paces_100_m) request.pace = PaceCount{*call.paces_100_m, UnitSystem::metric};
   return request;
@@ -46,12 +42,7 @@ Result<std::vector<std::string>> write_files(const Call& call, const TractData& 
                                              const WalkRoute& route, const PlanSheet& sheet) {
   std::vector<std::string> files;
   if (call.folder.empty()) return files;
-  std::error_code problem;
-  std::filesystem::create_directories(call.folder, problem);
-  if (problem) {
-    return Error{ErrorCode::cannot_write, "This folder cannot be made (" + problem.message() + ").",
-                 call.folder, "Choose another folder."};
-  }
+  if (const Status made = make_folder(call.folder); !made) return made.error();
   const auto write = [&](const char* name, const std::string& bytes) {
     const auto path = std::filesystem::path(call.folder) / name;
     files.push_back(path.string());

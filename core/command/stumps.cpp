@@ -1,14 +1,14 @@
-#include <chrono>
-#include <filesystem>
 #include <iostream>
-#include <nlohmann/json.hpp>
 
 #include "core/base/number_text.hpp"
 #include "core/base/sha256.hpp"
 #include "core/command/program.hpp"
+#include "core/command/stumps_json.hpp"
 #include "core/command/text_table.hpp"
+#include "core/handoff/stump_words.hpp"
 #include "core/place/position_text.hpp"
 #include "core/session/files.hpp"
+#include "core/session/stump_files.hpp"
 #include "core/session/stump_view.hpp"
 #ifdef OAKLIGHT_PAPER
 #include "core/paper/stump_pdf.hpp"
@@ -16,8 +16,6 @@
 
 namespace oaklight::command {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 struct Call {
   std::string tract;
@@ -35,25 +33,13 @@ struct Call {
   bool wants_audit = false;
 };
 
-/// A file that was written.
-using Written = std::vector<std::string>;
-
 Result<PacketOptions> options_of(const Call& call) {
   PacketOptions options;
-  options.today = Day{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())};
   options.log_rule = call.log_rule;
-  if (call.made_on.empty()) return options;
-  const auto day = day_from_text(call.made_on);
+  const auto day = day_or_today(call.made_on);
   if (!day) return day.error();
   options.today = *day;
   return options;
-}
-
-/// The day as a number, 20270220: a seed that nobody chose, and that the report keeps.
-std::uint64_t seed_of(const Call& call, Day day) {
-  if (call.seed != 0) return call.seed;
-  return static_cast<std::uint64_t>(static_cast<int>(day.year())) * 10'000U +
-         static_cast<unsigned>(day.month()) * 100U + static_cast<unsigned>(day.day());
 }
 
 Result<std::optional<StumpAudit>> audit_of(const StumpCheck& check, const Call& call, Day day) {
@@ -62,104 +48,44 @@ Result<std::optional<StumpAudit>> audit_of(const StumpCheck& check, const Call& 
   if (!confidence) return confidence.error();
   const std::optional<int> look_at = call.look_at == 0 ? std::nullopt : std::optional(call.look_at);
   auto audit = audit_stumps(check, call.allowed, Percent{call.bound}, *confidence,
-                            seed_of(call, day), look_at);
+                            call.seed != 0 ? call.seed : audit_seed(day), look_at);
   if (!audit) return audit.error();
   return std::optional(*std::move(audit));
 }
 
-Result<Written> write_files(const StumpCheck& check, const std::optional<StumpAudit>& audit,
-                            const Call& call) {
-  Written written;
-  const std::string csv = stump_check_csv(check);
-  const auto write = [&](const std::filesystem::path& path, const std::string& bytes) -> Status {
-    if (const Status done = write_whole_file(path, bytes); !done) return done;
-    written.push_back(path.string());
-    return Done{};
-  };
-  if (!call.csv.empty()) {
-    if (const Status done = write(call.csv, csv); !done) return done.error();
-  }
-  if (call.folder.empty()) return written;
-  std::error_code problem;
-  std::filesystem::create_directories(call.folder, problem);
-  if (problem) {
-    return Error{ErrorCode::cannot_write, "This folder cannot be made (" + problem.message() + ").",
-                 call.folder, "Choose another folder."};
-  }
-  const std::filesystem::path folder = call.folder;
+/// The bytes of the pages; nothing in a program built without painting.
+Result<std::optional<std::string>> pages_of(const StumpCheck& check,
+                                            const std::optional<StumpAudit>& audit,
+                                            const Call& call) {
 #ifdef OAKLIGHT_PAPER
   progress("drawing the pages");
-  const auto pdf = stump_pdf(check, audit, sha256_hex(csv), *from_word<PaperSize>(call.paper));
+  auto pdf = stump_pdf(check, audit, sha256_hex(stump_check_csv(check)),
+                       *from_word<PaperSize>(call.paper));
   if (!pdf) return pdf.error();
-  if (const Status done = write(folder / "stumps.pdf", *pdf); !done) return done.error();
+  return std::optional(*std::move(pdf));
 #else
-  (void)audit;
+  (void)check, (void)audit, (void)call;
+  return std::optional<std::string>();
 #endif
-  if (const Status done = write(folder / "stumps.csv", csv); !done) return done.error();
+}
+
+Result<std::vector<std::string>> write_files(const StumpCheck& check,
+                                             const std::optional<StumpAudit>& audit,
+                                             const Call& call) {
+  std::vector<std::string> written;
+  if (!call.csv.empty()) {
+    if (const Status done = write_whole_file(call.csv, stump_check_csv(check)); !done) {
+      return done.error();
+    }
+    written.push_back(call.csv);
+  }
+  if (call.folder.empty()) return written;
+  const auto pdf = pages_of(check, audit, call);
+  if (!pdf) return pdf.error();
+  const auto files = write_stump_files(call.folder, check, *pdf);
+  if (!files) return files.error();
+  for (const auto& path : *files) written.push_back(path.string());
   return written;
-}
-
-Json damage_json(const DamageFigure& damage) {
-  return {{"trees_to_be_left", damage.left},
-          {"felled", damage.cut},
-          {"badly_hurt", damage.badly},
-          {"hurt_less", damage.other},
-          {"share_pct", damage.share() ? Json(damage.share()->value) : Json(nullptr)},
-          {"limit_pct", damage.limit.value},
-          {"rule", damage.rule},
-          {"over", damage.over()}};
-}
-
-template <class Q>
-Json between_json(const Between<Q>& value) {
-  return {{"low", value.low.value}, {"likely", value.likely.value}, {"high", value.high.value}};
-}
-
-Json audit_json(const StumpAudit& audit) {
-  return {{"model", word_of(audit.plan.model)},
-          {"sample_needed", audit.plan.sample},
-          {"wrong_allowed", audit.plan.allowed},
-          {"bound_pct", audit.bound.value},
-          {"confidence_pct", 100.0 * audit.confidence.share()},
-          {"seed", audit.seed},
-          {"tags", audit.tags},
-          {"not_seen", audit.not_seen},
-          {"wrong", audit.wrong},
-          {"greatest_wrong_share_pct",
-           audit.greatest_share ? Json(audit.greatest_share->value) : Json(nullptr)},
-          {"claim_stands", audit.holds()}};
-}
-
-void print_json(const StumpCheck& check, const std::optional<StumpAudit>& audit,
-                const Written& written) {
-  Json json{{"listed", check.listed.size()}, {"looked_at", check.looked_at()}};
-  for (const auto& [state, word] : kWords<ListState>) json[std::string(word)] = check.of(state);
-  json["share_done_pct"] = check.share_done() ? Json(check.share_done()->value) : Json(nullptr);
-  const UnmarkedTotals& cut = check.unmarked_totals;
-  json["cut_not_marked"] = {{"trees", cut.trees},
-                            {"without_dbh", cut.without_dbh},
-                            {"log_rule", check.log_rule},
-                            {"board_feet", between_json(cut.board_feet)},
-                            {"with_board_feet", cut.with_board_feet},
-                            {"cords_if_firewood", between_json(cut.cords)},
-                            {"with_cords", cut.with_cords}};
-  json["crop_trees"] = damage_json(check.crop_damage);
-  json["trees_left"] = damage_json(check.left_damage);
-  json["hurt_without_tag"] = check.hurt_without_tag;
-  json["tags_twice"] = Json::array();
-  for (const TagTwice& tag : check.twice) json["tags_twice"].push_back(tag.tag);
-  if (audit) json["audit"] = audit_json(*audit);
-  json["files"] = written;
-  std::cout << json.dump(2) << '\n';
-}
-
-/// "12 to 15", or one figure where both ends are the same.
-template <class Q>
-std::string between_text(const Between<Q>& value, int decimals) {
-  const std::string low = grouped_text(value.low.value, decimals);
-  const std::string high = grouped_text(value.high.value, decimals);
-  const std::string likely = grouped_text(value.likely.value, decimals);
-  return low == high ? likely : likely + " (" + low + " to " + high + ")";
 }
 
 void print_go_and_look(const StumpCheck& check) {
@@ -197,6 +123,19 @@ void print_unmarked(const StumpCheck& check) {
                "  DBH from stumps: form of Raile 1982, flare from memory; an estimate.\n";
 }
 
+void print_hurt(const StumpCheck& check) {
+  if (check.hurt.empty()) return;
+  TextTable table({"tag", "species", "wound", "where", "day"});
+  for (const HurtTree& tree : check.hurt) {
+    table.add({tree.tag.empty() ? "none" : tree.tag + (tree.crop ? " CROP TREE" : ""), tree.species,
+               tree.wound ? std::string(word_of(*tree.wound)) + (tree.badly() ? " (bad)" : "")
+                          : "not recorded",
+               tree.place ? std::string(word_of(*tree.place)) : "-",
+               tree.seen_on.empty() ? "-" : tree.seen_on});
+  }
+  std::cout << "Hurt trees that were to be left: " << check.hurt.size() << '\n' << table.text();
+}
+
 void print_damage(const char* of, const DamageFigure& damage) {
   std::cout << "  " << of << ": " << damage.cut << " felled and " << damage.badly
             << " badly hurt of " << damage.left;
@@ -232,7 +171,7 @@ void print_audit(const StumpAudit& audit) {
 }
 
 void print(const StumpCheck& check, const std::optional<StumpAudit>& audit,
-           const Written& written) {
+           const std::vector<std::string>& written) {
   for (const std::string& line : check.before_you_go) std::cout << "! " << line << '\n';
   std::cout << "Stump check of " << check.tract.name << ", " << check.made_on << ": "
             << check.looked_at() << " of " << check.listed.size() << " listed trees looked at, "
@@ -245,6 +184,7 @@ void print(const StumpCheck& check, const std::optional<StumpAudit>& audit,
             << " unclear.\n";
   print_go_and_look(check);
   print_unmarked(check);
+  print_hurt(check);
   std::cout << "Damage:\n";
   print_damage("crop trees", check.crop_damage);
   print_damage("trees to be left", check.left_damage);
@@ -272,7 +212,7 @@ int run(const Call& call) {
   const auto written = write_files(*check, *audit, call);
   if (!written) return fail(written.error(), call.json);
   if (call.json) {
-    print_json(*check, *audit, *written);
+    std::cout << stumps_json(*check, *audit, *written) << '\n';
   } else {
     print(*check, *audit, *written);
   }

@@ -165,6 +165,9 @@ Result<StumpAudit> audit_stumps(const StumpCheck& check, int allowed, Percent bo
                                 Confidence confidence, std::uint64_t seed,
                                 std::optional<int> look_at = {});
 
+/// The day as a number, 20270220: a seed that nobody chose, and that the report keeps.
+[[nodiscard]] std::uint64_t audit_seed(Day day);
+
 /// The check as RFC 4180 text: a row for each listed, unmarked and hurt tree.
 [[nodiscard]] std::string stump_check_csv(const StumpCheck& check);
 

@@ -163,6 +163,11 @@ Result<StumpAudit> audit_stumps(const StumpCheck& check, int allowed, Percent bo
   return audit;
 }
 
+std::uint64_t audit_seed(Day day) {
+  return static_cast<std::uint64_t>(static_cast<int>(day.year())) * 10'000U +
+         static_cast<unsigned>(day.month()) * 100U + static_cast<unsigned>(day.day());
+}
+
 std::string stump_check_csv(const StumpCheck& check) {
   std::string text = csv_record(header());
   for (const ListedTree& tree : check.listed) text += listed_record(tree);

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/base/number_text.hpp"
+#include "core/handoff/stump_words.hpp"
 #include "core/paper/gui_app.hpp"
 #include "core/paper/page_flow.hpp"
 #include "core/paper/pdf.hpp"
@@ -24,16 +25,6 @@ TableCell tag_cell(const std::string& tag) {
 
 QString share_words(const std::optional<Percent>& share) {
   return share ? number(share->value, 1) + QStringLiteral(" %") : QStringLiteral("\u2013");
-}
-
-/// "12.4 in (11.6 to 13.1)", or without the ends where they are the same.
-template <class Q>
-QString between_words(const Between<Q>& value, int decimals, const QString& unit) {
-  const QString low = number(value.low.value, decimals);
-  const QString high = number(value.high.value, decimals);
-  const QString likely = number(value.likely.value, decimals) + unit;
-  if (low == high) return likely;
-  return likely + QStringLiteral(" (") + low + QStringLiteral(" to ") + high + QChar(u')');
 }
 
 QString place_words(const std::optional<Position>& place) {
@@ -194,7 +185,7 @@ void write_listed(PageFlow& flow, const StumpCheck& check, ListState state, cons
 
 QString size_words(const UnmarkedTree& tree) {
   if (!tree.dbh) return QStringLiteral("not measured");
-  const QString size = between_words(*tree.dbh, 1, QStringLiteral(" in"));
+  const QString size = from(between_text(*tree.dbh, 1, " in"));
   if (tree.measured) return size + QStringLiteral(", by tape");
   QString words = size + QStringLiteral(", from its stump");
   if (tree.height_assumed) words += QStringLiteral(", stump height not measured");
@@ -206,10 +197,10 @@ TableCell worth_cell(const UnmarkedTree& tree) {
   TableCell cell;
   if (tree.board_feet) {
     cell.paragraphs.push_back(
-        {between_words(*tree.board_feet, 0, QStringLiteral(" bd ft")), kSmallStrongText});
+        {from(between_text(*tree.board_feet, 0, " bd ft")), kSmallStrongText});
   }
   if (tree.cords) {
-    cell.paragraphs.push_back({between_words(*tree.cords, 2, QStringLiteral(" cord")), kSmallText});
+    cell.paragraphs.push_back({from(between_text(*tree.cords, 2, " cord")), kSmallText});
   }
   if (cell.paragraphs.empty()) cell.paragraphs.push_back({QStringLiteral("no figure"), kSmallText});
   return cell;
@@ -248,10 +239,10 @@ void write_unmarked(PageFlow& flow, const StumpCheck& check) {
   flow.text(
       {{QStringLiteral("Together: as saw logs %1 (%2 of %3 trees, %4 log rule); or all of it as "
                        "firewood %5 (%6 of %3 trees). The two are not added.")
-            .arg(between_words(totals.board_feet, 0, QStringLiteral(" bd ft")))
+            .arg(from(between_text(totals.board_feet, 0, " bd ft")))
             .arg(totals.with_board_feet)
             .arg(totals.trees)
-            .arg(from(check.log_rule), between_words(totals.cords, 2, QStringLiteral(" cord")))
+            .arg(from(check.log_rule), from(between_text(totals.cords, 2, " cord")))
             .arg(totals.with_cords),
         kStrongText},
        {QStringLiteral(

@@ -85,6 +85,14 @@ Result<std::string> read_whole_file(const std::filesystem::path& path) {
   return std::move(text).str();
 }
 
+Status make_folder(const std::filesystem::path& folder) {
+  std::error_code problem;
+  std::filesystem::create_directories(folder, problem);
+  if (!problem) return Done{};
+  return Error{ErrorCode::cannot_write, "This folder cannot be made (" + problem.message() + ").",
+               folder.string(), "Choose another folder."};
+}
+
 Status write_whole_file(const std::filesystem::path& path, std::string_view bytes) {
   std::filesystem::path part = path;
   part += ".part";

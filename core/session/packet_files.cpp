@@ -1,7 +1,5 @@
 #include "core/session/packet_files.hpp"
 
-#include <system_error>
-
 #include "core/handoff/list_geojson.hpp"
 #include "core/handoff/list_gpx.hpp"
 #include "core/handoff/manifest.hpp"
@@ -24,12 +22,7 @@ std::vector<PracticeRecord> records_of(const OwnerPart& owner) {
 Result<std::vector<PacketFile>> write_packet_files(const std::filesystem::path& folder,
                                                    const Packet& packet,
                                                    const std::optional<std::string>& pdf) {
-  std::error_code problem;
-  std::filesystem::create_directories(folder, problem);
-  if (problem) {
-    return Error{ErrorCode::cannot_write, "This folder cannot be made (" + problem.message() + ").",
-                 folder.string(), "Choose another folder."};
-  }
+  if (const Status made = make_folder(folder); !made) return made.error();
   const std::string reader(word_of(packet.reader));
   std::vector<PacketBytes> parts;
   if (pdf) parts.push_back({reader + ".pdf", "pages to print", *pdf});

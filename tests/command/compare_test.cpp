@@ -186,6 +186,56 @@ TEST_F(TwoFiles, WithoutASecondCardItSaysWhenToLookAgain) {
   EXPECT_EQ(json.at("rules"), Json::array({"R1.85", "R1.86", "R1.87", "R3.45", "R3.47", "R3.48"}));
 }
 
+// The counts as acorns.csv has them; the index by its formula, over the trees of one species.
+TEST_F(TwoFiles, AcornsAreThoseThatWereCounted) {
+  const Json json = compared(demo_.tract, later_);
+  std::map<std::string, std::map<int, std::pair<std::string, std::string>>> counted;
+  for (const auto& row : csv_rows(bytes_of(demo_plots() / "acorns.csv"))) {
+    counted[row.at("tag")][std::stoi(row.at("year"))] = {row.at("per_tip"), row.at("n30")};
+  }
+  ASSERT_EQ(json.at("acorn_trees").size(), counted.size());
+  std::map<std::pair<std::string, int>, std::vector<double>> logs;
+  for (const Json& tree : json.at("acorn_trees")) {
+    const std::string tag = tree.at("tag");
+    const auto& autumns = counted.at(tag);
+    ASSERT_EQ(tree.at("counts").size(), autumns.size()) << tag;
+    double tips = 0.0;
+    int years = 0;
+    for (const Json& count : tree.at("counts")) {
+      const int year = count.at("year");
+      const auto& [per_tip, n30] = autumns.at(year);
+      EXPECT_EQ(count.at("per_tip").is_null(), per_tip.empty()) << tag << year;
+      EXPECT_EQ(count.at("n30").is_null(), n30.empty()) << tag << year;
+      if (!per_tip.empty()) {
+        EXPECT_NEAR(count.at("per_tip").get<double>(), std::stod(per_tip), 1e-9);
+        tips += std::stod(per_tip);
+        ++years;
+      }
+      if (!n30.empty()) {
+        EXPECT_EQ(count.at("n30"), std::stoi(n30));
+        logs[{tree.at("species"), year}].push_back(std::log(std::stoi(n30) + 1.0));
+      }
+    }
+    EXPECT_EQ(tree.at("autumns_counted"), autumns.size()) << tag;
+    // Between 6 and 12 a tip is fair for a white oak, between 8 and 16 for a red one.
+    if (years > 0) {
+      EXPECT_EQ(tree.at("producer"), "fair") << tag << ' ' << tips / years;
+    }
+    EXPECT_EQ(tree.at("proven_poor"), false) << tag;
+  }
+  EXPECT_FALSE(json.at("acorn_indices").empty());
+  for (const Json& index : json.at("acorn_indices")) {
+    const auto& values = logs.at({index.at("species"), index.at("year")});
+    double mean = 0.0;
+    for (const double value : values) mean += value / static_cast<double>(values.size());
+    EXPECT_NEAR(index.at("mean_ln_n30_plus_1").get<double>(), mean, 1e-9);
+    EXPECT_EQ(index.at("enough_trees"), false) << "one oak is few";
+  }
+  const Ran text = oaklight("compare " + demo_.tract + " " + later_);
+  EXPECT_NE(text.out.find("It is proven poor only when poor in"), std::string::npos);
+  EXPECT_NE(text.out.find("2024: 15.5 a tip"), std::string::npos) << text.out;
+}
+
 TEST_F(TwoFiles, BothVisitsInOneFileGiveTheSameChange) {
   const auto folder = demo_.folder / "again";
   std::filesystem::create_directory(folder);

@@ -1,6 +1,7 @@
 // After the cut, from the shell: stumps.csv goes in, the reconciled list and its page come out.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <regex>
 #include <vector>
@@ -79,6 +80,32 @@ TEST_F(StumpsCommand, TellsTheListAgainstWhatWasFound) {
   EXPECT_EQ(check.at("trees_left").at("felled"), 1);
   EXPECT_EQ(check.at("trees_left").at("badly_hurt"), 1);
   EXPECT_GT(check.at("cut_not_marked").at("cords_if_firewood").at("likely").get<double>(), 0.0);
+}
+
+TEST_F(StumpsCommand, TellsEachTreeThatWasCutOrHurtWithItsSizeAndWound) {
+  const Json check = told();
+  const Json& each = check.at("cut_not_marked").at("each");
+  ASSERT_EQ(each.size(), 2U);
+  double likely = 0.0;
+  for (const Json& tree : each) {
+    EXPECT_LE(tree.at("dbh_in").at("low"), tree.at("dbh_in").at("likely"));
+    EXPECT_LE(tree.at("dbh_in").at("likely"), tree.at("dbh_in").at("high"));
+    likely += tree.at("cords_if_firewood").at("likely").get<double>();
+  }
+  EXPECT_NEAR(likely, check.at("cut_not_marked").at("cords_if_firewood").at("likely").get<double>(),
+              0.005);
+  const auto tape = std::ranges::count_if(
+      each, [](const Json& tree) { return tree.at("dbh_by_tape").get<bool>(); });
+  EXPECT_EQ(tape, 1) << "the tree of the walk; the other has only its stump";
+  ASSERT_EQ(check.at("hurt").size(), 1U);
+  const Json& hurt = check.at("hurt").front();
+  EXPECT_EQ(hurt.at("tag"), tags_.left[1]);
+  EXPECT_EQ(hurt.at("wound"), "large");
+  EXPECT_EQ(hurt.at("badly"), true);
+  const Ran text = oaklight("stumps --made-on 2027-02-21 " + demo_.tract);
+  const auto at = text.out.find("Hurt trees that were to be left: 1");
+  ASSERT_NE(at, std::string::npos) << text.out;
+  EXPECT_NE(text.out.find("large (bad)", at), std::string::npos) << text.out;
 }
 
 TEST_F(StumpsCommand, SaysWhatIsDangerousBeforeAnythingElse) {
