@@ -137,6 +137,19 @@ TEST_F(Plan, ARouteSaysTrueAndMagneticAndWritesItsSheet) {
       << gpx.out;
 }
 
+// tests/run takes the published schema out of a Debian package; where it could not, ctest says that
+// this was skipped.
+TEST_F(Plan, ARouteFitsThePublishedGpxSchema) {
+  const std::string schema = OAKLIGHT_SOURCE_DIR "/.build/gpx11.xsd";
+  if (!std::filesystem::exists(schema)) GTEST_SKIP() << "there is no " << schema;
+  json("design " + tract_ + " --cruise Spring --plots 12 --seed 7");
+  const auto out = demo_.folder / "plan";
+  json("route " + tract_ + " --day 2026-05-04 --out " + out.string());
+  const Ran valid =
+      run_program("xmllint --noout --schema " + schema + " " + (out / "plots.gpx").string());
+  EXPECT_EQ(valid.exit_code, 0) << valid.errors;
+}
+
 TEST_F(Plan, ARouteOutOfDateSaysSo) {
   json("design " + tract_ + " --cruise Spring --plots 12 --seed 7");
   const Ran late = oaklight("route " + tract_ + " --day 2031-05-04");
