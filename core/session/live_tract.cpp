@@ -1,6 +1,7 @@
 #include "core/session/live_tract.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <type_traits>
 #include <utility>
 #include <variant>
@@ -88,15 +89,15 @@ std::span<const Uuid> IdGroups::of(const Uuid& group) const {
   return found == groups_.end() ? std::span<const Uuid>{} : std::span<const Uuid>(found->second);
 }
 
-LiveTract::LiveTract(TractData data) : data_(std::move(data)) {
-  for (const Plot& plot : data_.plots) enter(plot);
-  for (const Tree& tree : data_.trees) enter(tree);
-  for (const Regen& regen : data_.regens) enter(regen);
-  for (const WalkTree& tree : data_.walk_trees) enter(tree);
-  for (const Contact& contact : data_.contacts) enter(contact);
-  for (const Mark& mark : data_.marks) enter(mark);
-  for (const Stump& stump : data_.stumps) enter(stump);
-  for (const AcornCount& count : data_.acorn_counts) enter(count);
+LiveTract::LiveTract(TractData data) : data_(std::make_shared<TractData>(std::move(data))) {
+  for (const Plot& plot : data_->plots) enter(plot);
+  for (const Tree& tree : data_->trees) enter(tree);
+  for (const Regen& regen : data_->regens) enter(regen);
+  for (const WalkTree& tree : data_->walk_trees) enter(tree);
+  for (const Contact& contact : data_->contacts) enter(contact);
+  for (const Mark& mark : data_->marks) enter(mark);
+  for (const Stump& stump : data_->stumps) enter(stump);
+  for (const AcornCount& count : data_->acorn_counts) enter(count);
 }
 
 template <class R>
@@ -119,15 +120,26 @@ void LiveTract::take(std::vector<R>& records, const Uuid& id) {
   records.erase(place);
 }
 
+/// Nobody else may see the records change.
+void LiveTract::own_data() {
+  if (data_.use_count() > 1) {
+    data_ = std::make_shared<TractData>(*data_);
+  } else {
+    // The count alone does not say that what another thread read before it let go is over.
+    std::atomic_thread_fence(std::memory_order_acquire);
+  }
+}
+
 void LiveTract::follow(std::span<const Change> changes) {
+  own_data();
   const auto one = [this]<class R>(const R& change) {
     if constexpr (std::is_same_v<R, Tract>) {
-      data_.tract = change;
+      data_->tract = change;
     } else if constexpr (std::is_same_v<R, Remove>) {
-      std::visit([this](const auto& id) { take(list_of(data_, kind_of(id)), id.value); },
+      std::visit([this](const auto& id) { take(list_of(*data_, kind_of(id)), id.value); },
                  change.id);
     } else {
-      put(list_of(data_, &change), change);
+      put(list_of(*data_, &change), change);
     }
   };
   for (const Change& change : changes) std::visit(one, change);
@@ -176,31 +188,33 @@ void LiveTract::leave(const Contact& contact) {
 
 Uuid LiveTract::newest_id() const {
   Uuid highest;
-  raise_to(highest, data_.stands);
-  raise_to(highest, data_.cruises);
-  raise_to(highest, data_.plots);
-  raise_to(highest, data_.trees);
-  raise_to(highest, data_.regens);
-  raise_to(highest, data_.walk_trees);
-  raise_to(highest, data_.contacts);
-  raise_to(highest, data_.marks);
-  raise_to(highest, data_.lines);
-  raise_to(highest, data_.stumps);
-  raise_to(highest, data_.acorn_counts);
-  raise_to(highest, data_.acorn_years);
+  raise_to(highest, data_->stands);
+  raise_to(highest, data_->cruises);
+  raise_to(highest, data_->plots);
+  raise_to(highest, data_->trees);
+  raise_to(highest, data_->regens);
+  raise_to(highest, data_->walk_trees);
+  raise_to(highest, data_->contacts);
+  raise_to(highest, data_->marks);
+  raise_to(highest, data_->lines);
+  raise_to(highest, data_->stumps);
+  raise_to(highest, data_->acorn_counts);
+  raise_to(highest, data_->acorn_years);
   return highest;
 }
 
-const Stand* LiveTract::find(StandId id) const { return find_in(data_.stands, id.value); }
-const Cruise* LiveTract::find(CruiseId id) const { return find_in(data_.cruises, id.value); }
-const Plot* LiveTract::find(PlotId id) const { return find_in(data_.plots, id.value); }
-const Tree* LiveTract::find(TreeId id) const { return find_in(data_.trees, id.value); }
-const Regen* LiveTract::find(RegenId id) const { return find_in(data_.regens, id.value); }
-const WalkTree* LiveTract::find(WalkTreeId id) const { return find_in(data_.walk_trees, id.value); }
-const Contact* LiveTract::find(ContactId id) const { return find_in(data_.contacts, id.value); }
-const Mark* LiveTract::find(MarkId id) const { return find_in(data_.marks, id.value); }
-const MapLine* LiveTract::find(MapLineId id) const { return find_in(data_.lines, id.value); }
-const Stump* LiveTract::find(StumpId id) const { return find_in(data_.stumps, id.value); }
+const Stand* LiveTract::find(StandId id) const { return find_in(data_->stands, id.value); }
+const Cruise* LiveTract::find(CruiseId id) const { return find_in(data_->cruises, id.value); }
+const Plot* LiveTract::find(PlotId id) const { return find_in(data_->plots, id.value); }
+const Tree* LiveTract::find(TreeId id) const { return find_in(data_->trees, id.value); }
+const Regen* LiveTract::find(RegenId id) const { return find_in(data_->regens, id.value); }
+const WalkTree* LiveTract::find(WalkTreeId id) const {
+  return find_in(data_->walk_trees, id.value);
+}
+const Contact* LiveTract::find(ContactId id) const { return find_in(data_->contacts, id.value); }
+const Mark* LiveTract::find(MarkId id) const { return find_in(data_->marks, id.value); }
+const MapLine* LiveTract::find(MapLineId id) const { return find_in(data_->lines, id.value); }
+const Stump* LiveTract::find(StumpId id) const { return find_in(data_->stumps, id.value); }
 
 const WalkTree* LiveTract::by_tag(std::string_view tag) const {
   const auto found = tags_.find(tag);
@@ -209,33 +223,33 @@ const WalkTree* LiveTract::by_tag(std::string_view tag) const {
 
 const Mark* LiveTract::mark_of(WalkTreeId tree) const {
   const auto marks = marks_.of(tree.value);
-  return marks.empty() ? nullptr : find_in(data_.marks, marks.back());
+  return marks.empty() ? nullptr : find_in(data_->marks, marks.back());
 }
 
 std::vector<const Stump*> LiveTract::stumps_of(WalkTreeId tree) const {
-  return all_in(data_.stumps, stumps_.of(tree.value));
+  return all_in(data_->stumps, stumps_.of(tree.value));
 }
 std::vector<const Plot*> LiveTract::plots_of(StandId stand) const {
-  return all_in(data_.plots, plots_.of(stand.value));
+  return all_in(data_->plots, plots_.of(stand.value));
 }
 std::vector<const Tree*> LiveTract::trees_of(PlotId plot) const {
-  return all_in(data_.trees, trees_.of(plot.value));
+  return all_in(data_->trees, trees_.of(plot.value));
 }
 std::size_t LiveTract::tree_records_of(PlotId plot) const { return trees_.of(plot.value).size(); }
 std::vector<const Regen*> LiveTract::regens_of(PlotId plot) const {
-  return all_in(data_.regens, regens_.of(plot.value));
+  return all_in(data_->regens, regens_.of(plot.value));
 }
 std::vector<const WalkTree*> LiveTract::walk_trees_of(StandId stand) const {
-  return all_in(data_.walk_trees, walk_trees_.of(stand.value));
+  return all_in(data_->walk_trees, walk_trees_.of(stand.value));
 }
 std::vector<const Contact*> LiveTract::contacts_of(WalkTreeId crop) const {
-  return all_in(data_.contacts, contacts_.of(crop.value));
+  return all_in(data_->contacts, contacts_.of(crop.value));
 }
 std::vector<const Contact*> LiveTract::contacts_with(WalkTreeId neighbour) const {
-  return all_in(data_.contacts, towards_.of(neighbour.value));
+  return all_in(data_->contacts, towards_.of(neighbour.value));
 }
 std::vector<const AcornCount*> LiveTract::acorn_counts_of(WalkTreeId tree) const {
-  return all_in(data_.acorn_counts, acorns_.of(tree.value));
+  return all_in(data_->acorn_counts, acorns_.of(tree.value));
 }
 
 }  // namespace oaklight

@@ -2,6 +2,7 @@
 
 #include <functional>
 #include <map>
+#include <memory>
 #include <span>
 #include <string>
 #include <string_view>
@@ -38,7 +39,10 @@ class LiveTract {
   /// data   as TractStore::load() gives it: each kind in order of its ids
   explicit LiveTract(TractData data);
 
-  [[nodiscard]] const TractData& data() const { return data_; }
+  [[nodiscard]] const TractData& data() const { return *data_; }
+  /// The records as they are now, never to change; for work on another thread. It costs nothing,
+  /// but while somebody holds one, the next follow() copies the tract.
+  [[nodiscard]] std::shared_ptr<const TractData> snapshot() const { return data_; }
   void follow(std::span<const Change> changes);
 
   /// The highest id of all records; an IdSource of one's own resumes after it.
@@ -78,6 +82,7 @@ class LiveTract {
   [[nodiscard]] std::vector<const AcornCount*> acorn_counts_of(WalkTreeId tree) const;
 
  private:
+  void own_data();
   template <class R>
   void put(std::vector<R>& records, const R& record);
   template <class R>
@@ -104,7 +109,7 @@ class LiveTract {
   void enter(const AcornCount& count);
   void leave(const AcornCount& count);
 
-  TractData data_;
+  std::shared_ptr<TractData> data_;  ///< never null
   IdGroups plots_, trees_, regens_, walk_trees_, contacts_, towards_, marks_, stumps_, acorns_;
   std::map<std::string, WalkTreeId, std::less<>> tags_;
 };

@@ -78,19 +78,6 @@ Result<store::FileState> look_at(const fs::path& path) {
   return store::read_state(*db);
 }
 
-/// Damage is better met at the table than at the tenth plot.
-Status check_before_work(SqliteHandle& db) {
-  const auto quick = db.first("PRAGMA quick_check(1)");
-  if (!quick) return quick.error();
-  const auto references = db.first("PRAGMA foreign_key_check");
-  if (!references) return references.error();
-  const bool sound = quick->has_value() && (**quick)[0] == store::Value{std::string("ok")} &&
-                     !references->has_value();
-  if (sound) return Done{};
-  return Error{ErrorCode::damaged, "The tract file is damaged.", db.path().string(),
-               "Open it for looking only and run the check; work on from your newest copy."};
-}
-
 Status rehearse_writing(SqliteHandle& db, const store::RecordTables& tables) {
   for (const auto& [name, table] : tables) {
     if (const auto rehearsed = table.rehearse(db); !rehearsed) return rehearsed;
@@ -152,7 +139,8 @@ Result<TractStore> TractStore::create(const fs::path& path, StoreContext context
   return open(path, OpenMode::read_write, std::move(context));
 }
 
-Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreContext context) {
+Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreContext context,
+                                    DamageCheck damage_check) {
   const bool writes = mode == OpenMode::read_write;
   auto steps = store::read_steps(embedded_schema());
   if (!steps) return steps.error();
@@ -182,13 +170,15 @@ Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreCo
   if (!tables) return tables.error();
   IdSource ids(context.clock, std::move(context.random));
   if (writes) {
-    if (const auto sound = check_before_work(*db); !sound) return sound.error();
+    if (damage_check == DamageCheck::on_opening) {
+      if (const auto sound = store::check_before_work(*db); !sound) return sound.error();
+    }
     if (const auto rehearsed = rehearse_writing(*db, *tables); !rehearsed) return rehearsed.error();
   }
   if (const auto resumed = resume_ids(*db, ids); !resumed) return resumed.error();
   return TractStore(std::unique_ptr<Impl>(
       new Impl{std::move(lock), std::move(*db), std::move(*tables), std::move(*steps), *state, mode,
-               context.clock, std::move(ids), std::move(context.device)}));
+               damage_check, context.clock, std::move(ids), std::move(context.device)}));
 }
 
 }  // namespace oaklight

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <memory>
 #include <optional>
+#include <stop_token>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -17,6 +18,12 @@
 namespace oaklight {
 
 enum class OpenMode { read_write, read_only };
+
+/// Who looks for damage. It means reading every byte, for which a first picture must not wait.
+enum class DamageCheck {
+  on_opening,  ///< open() and load(): what they give is sound
+  by_caller,   ///< the caller, who runs find_damage() and stops the work when there is some
+};
 
 /// What decides the time, the chance and the name in a store; passed in so that a test decides it.
 struct StoreContext {
@@ -91,7 +98,8 @@ class TractStore {
   /// Errors: cannot_open, not_a_tract_file, file_too_new, damaged; busy when another program has it
   /// open for writing; read_only when it is too old to be read unchanged.
   static Result<TractStore> open(const std::filesystem::path& path, OpenMode mode,
-                                 StoreContext context);
+                                 StoreContext context,
+                                 DamageCheck damage_check = DamageCheck::on_opening);
 
   TractStore(TractStore&&) noexcept;
   TractStore& operator=(TractStore&&) noexcept;
@@ -135,6 +143,12 @@ class TractStore {
   /// Replaces one form by the user's version, as an action that can be undone.
   /// Errors: missing_rule, read_only. The text itself is not judged here.
   Status set_form_text(std::string_view form_path, std::string text);
+
+  /// Looks for all that on_opening looks for: structure and references by SQLite, the checksum of
+  /// every record, links to removed ones. A store of its own, read_only and by_caller, does this
+  /// beside one that writes.
+  /// Errors: damaged, the first that is found; busy when it was told to stop.
+  [[nodiscard]] Status find_damage(const std::stop_token& stop = {}) const;
 
   /// Reads the whole file against its rules: header, settings, structure, references, checksums,
   /// GeoPackage rules. A problem found is in the report; an Error means that the check itself could

@@ -158,6 +158,38 @@ Status add(CheckReport& report, const char* name, Result<Problems> found) {
 
 }  // namespace
 
+// Damage is better met at the table than at the tenth plot.
+Status store::check_before_work(SqliteHandle& db) {
+  const auto quick = db.first("PRAGMA quick_check(1)");
+  if (!quick) return quick.error();
+  const auto references = db.first("PRAGMA foreign_key_check");
+  if (!references) return references.error();
+  const bool sound =
+      quick->has_value() && (**quick)[0] == Value{std::string("ok")} && !references->has_value();
+  if (sound) return Done{};
+  return Error{ErrorCode::damaged, "The tract file is damaged.", db.path().string(),
+               "Open it for looking only and run the check; work on from your newest copy."};
+}
+
+Status TractStore::find_damage(const std::stop_token& stop) const {
+  SqliteHandle& db = impl_->db;
+  return db.snapshot([&]() -> Status {
+    if (const auto sound = store::check_before_work(db); !sound) return sound;
+    for (const auto& [name, table] : impl_->tables) {
+      const auto sound = table.each(db, [&, &table = table](const Row& row) -> Status {
+        if (stop.stop_requested())
+          return Error{ErrorCode::busy, "The check was stopped.", db.path().string(), ""};
+        return table.verify(row);
+      });
+      if (!sound) return sound;
+    }
+    const auto broken = store::find_broken_links(db, impl_->tables);
+    if (!broken) return broken.error();
+    if (!broken->empty()) return broken->front();
+    return Done{};
+  });
+}
+
 Result<CheckReport> TractStore::check() const {
   CheckReport report;
   SqliteHandle& db = impl_->db;

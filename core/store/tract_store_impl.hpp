@@ -11,6 +11,13 @@
 
 namespace oaklight {
 
+namespace store {
+
+/// What SQLite itself finds of broken structure and references. Errors: damaged.
+Status check_before_work(SqliteHandle& db);
+
+}  // namespace store
+
 /// What an open tract file is made of; shared by the files that implement TractStore.
 struct TractStore::Impl {
   std::optional<store::FileLock> lock;  ///< held while writing; let go after the file is closed
@@ -19,6 +26,7 @@ struct TractStore::Impl {
   std::vector<store::SchemaStep> steps;
   store::FileState state;
   OpenMode mode;
+  DamageCheck damage_check;
   Clock& clock;
   IdSource ids;
   std::string device;

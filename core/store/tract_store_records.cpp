@@ -36,11 +36,13 @@ Error no_tract(const store::SqliteHandle& db) {
 
 /// Adds every record of one table that is in use.
 template <class R>
-Status load_table(store::SqliteHandle& db, const store::RecordTables& tables,
+Status load_table(store::SqliteHandle& db, const store::RecordTables& tables, bool verified,
                   std::vector<R>& records) {
   const store::RecordTable& table = tables.find(Fields<R>::kTable)->second;
   return table.each(db, [&](const Row& row) -> Status {
-    if (const auto sound = table.verify(row); !sound) return sound;
+    if (verified) {
+      if (const auto sound = table.verify(row); !sound) return sound;
+    }
     if (!table.is_live(row)) return Done{};
     auto record = store::record_of<R>(table, row);
     if (!record) return record.error();
@@ -83,21 +85,23 @@ Result<TractData> TractStore::load() const {
   const auto& tables = impl_->tables;
   std::vector<Tract> tracts;
   std::vector<Error> broken_links;
+  const bool verified = impl_->damage_check == DamageCheck::on_opening;
+  const auto load = [&](auto& records) { return load_table(db, tables, verified, records); };
   const auto read = db.snapshot([&]() -> Status {
-    Status status = load_table(db, tables, tracts);
-    if (status) status = load_table(db, tables, data.stands);
-    if (status) status = load_table(db, tables, data.cruises);
-    if (status) status = load_table(db, tables, data.plots);
-    if (status) status = load_table(db, tables, data.trees);
-    if (status) status = load_table(db, tables, data.regens);
-    if (status) status = load_table(db, tables, data.walk_trees);
-    if (status) status = load_table(db, tables, data.contacts);
-    if (status) status = load_table(db, tables, data.marks);
-    if (status) status = load_table(db, tables, data.lines);
-    if (status) status = load_table(db, tables, data.stumps);
-    if (status) status = load_table(db, tables, data.acorn_counts);
-    if (status) status = load_table(db, tables, data.acorn_years);
-    if (!status) return status;
+    Status status = load(tracts);
+    if (status) status = load(data.stands);
+    if (status) status = load(data.cruises);
+    if (status) status = load(data.plots);
+    if (status) status = load(data.trees);
+    if (status) status = load(data.regens);
+    if (status) status = load(data.walk_trees);
+    if (status) status = load(data.contacts);
+    if (status) status = load(data.marks);
+    if (status) status = load(data.lines);
+    if (status) status = load(data.stumps);
+    if (status) status = load(data.acorn_counts);
+    if (status) status = load(data.acorn_years);
+    if (!status || !verified) return status;
     auto links = store::find_broken_links(db, tables);
     if (!links) return links.error();
     broken_links = std::move(*links);

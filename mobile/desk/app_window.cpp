@@ -89,6 +89,10 @@ bool AppWindow::load() {
   if (window_ == nullptr) return false;
   QObject::connect(window_, &QQuickWindow::widthChanged, &engine_, [this] { resize(); });
   QObject::connect(window_, &QQuickWindow::heightChanged, &engine_, [this] { resize(); });
+  // The first picture of a tract stands before its file is read through for damage.
+  QObject::connect(window_, &QQuickWindow::frameSwapped, &engine_, [this] {
+    if (Workspace* open = model_.workspace()) open->tract().lookForDamage();
+  });
   resize();
   return true;
 }
@@ -134,15 +138,16 @@ void AppWindow::translate() {
 
 bool AppWindow::busy() {
   Workspace* open = model_.workspace();
-  return open != nullptr &&
-         (open->tract().busy() || open->stand()->busy() || open->light()->busy() ||
-          open->marks()->busy() || open->marks()->packet()->busy());
+  return model_.opening() || (open != nullptr && (open->tract().busy() || open->stand()->busy() ||
+                                                  open->light()->busy() || open->marks()->busy() ||
+                                                  open->marks()->packet()->busy()));
 }
 
 int run_app(QGuiApplication& app, const AppOptions& options) {
   AppWindow shown(options);
   bool loaded = shown.load();
   if (loaded && options.selfTest) {
+    while (shown.model().opening()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
     const auto pages = QMetaEnum::fromType<AppModel::Page>();
     for (int i = 0; i < pages.keyCount(); ++i) {
       shown.model().setPage(static_cast<AppModel::Page>(pages.value(i)));

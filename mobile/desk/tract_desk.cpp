@@ -4,6 +4,7 @@
 
 using oaklight::Action;
 using oaklight::Change;
+using oaklight::DamageCheck;
 using oaklight::Error;
 using oaklight::ErrorCode;
 using oaklight::OpenMode;
@@ -31,60 +32,105 @@ StoreContext context_of(const TractDesk::Clocks& clocks) {
   return {clocks.clock, clocks.random, clocks.device};
 }
 
-}  // namespace
-
-Result<std::unique_ptr<TractDesk>> TractDesk::open(const std::filesystem::path& path,
-                                                   const Clocks& clocks) {
-  auto store = TractStore::open(path, OpenMode::read_write, context_of(clocks));
-  if (!store && may_be_looked_at(store.error())) {
-    store = TractStore::open(path, OpenMode::read_only, context_of(clocks));
-  }
-  return settle(std::move(store), clocks);
-}
-
-Result<std::unique_ptr<TractDesk>> TractDesk::create(const std::filesystem::path& path,
-                                                     const Clocks& clocks) {
-  return settle(TractStore::create(path, context_of(clocks)), clocks);
-}
-
-Result<std::unique_ptr<TractDesk>> TractDesk::settle(Result<TractStore> store,
-                                                     const Clocks& clocks) {
+Result<ReadTract> read_whole(Result<TractStore> store) {
   if (!store) return store.error();
   auto knowledge = oaklight::read_knowledge(*store);
   if (!knowledge) return knowledge.error();
   auto data = store->load();
   if (!data) return data.error();
-  return std::unique_ptr<TractDesk>(
-      new TractDesk(*std::move(store), *std::move(data), *std::move(knowledge), clocks));
+  return ReadTract{*std::move(store), oaklight::LiveTract(*std::move(data)), *std::move(knowledge)};
 }
 
-TractDesk::TractDesk(TractStore store, oaklight::TractData data, oaklight::TractKnowledge knowledge,
-                     const Clocks& clocks)
-    : clock_(clocks.clock),
-      path_(store.path()),
-      read_only_(store.mode() == OpenMode::read_only),
-      live_(std::move(data)),
-      knowledge_(std::move(knowledge)),
+}  // namespace
+
+Result<ReadTract> TractDesk::read(const std::filesystem::path& path, const Clocks& clocks) {
+  auto store =
+      TractStore::open(path, OpenMode::read_write, context_of(clocks), DamageCheck::by_caller);
+  if (!store && may_be_looked_at(store.error())) {
+    store = TractStore::open(path, OpenMode::read_only, context_of(clocks), DamageCheck::by_caller);
+  }
+  return read_whole(std::move(store));
+}
+
+Result<ReadTract> TractDesk::create(const std::filesystem::path& path, const Clocks& clocks) {
+  return read_whole(TractStore::create(path, context_of(clocks)));
+}
+
+TractDesk::TractDesk(ReadTract tract, const Clocks& clocks)
+    : clocks_(clocks),
+      path_(tract.store.path()),
+      read_only_(tract.store.mode() == OpenMode::read_only),
+      live_(std::move(tract.live)),
+      knowledge_(std::move(tract.knowledge)),
       ids_(clocks.clock, clocks.random) {
   // Ids made here come after every id in the file, as the store's own do.
-  ids_.resume_after(store.ids().next());
-  if (const auto state = store.undo_state()) undo_state_ = *state;
-  writer_ = std::make_unique<TractWriter>(std::move(store));
+  ids_.resume_after(tract.store.ids().next());
+  if (const auto state = tract.store.undo_state()) undo_state_ = *state;
+  writer_ = std::make_unique<TractWriter>(std::move(tract.store));
 }
 
-TractDesk::~TractDesk() = default;
+TractDesk::~TractDesk() { stop_check_.request_stop(); }
+
+void TractDesk::lookForDamage() {
+  if (checked_ || check_.busy()) return;
+  check_.ask([this, path = path_, context = context_of(clocks_),
+              stop = stop_check_.get_token()]() -> Background::Answer {
+    const auto store = TractStore::open(path, OpenMode::read_only, context, DamageCheck::by_caller);
+    const Status sound = store ? store->find_damage(stop) : store.error();
+    return [this, sound] { settleSoundness(sound); };
+  });
+}
+
+void TractDesk::settleSoundness(const Status& sound) {
+  checked_ = true;
+  if (!sound) {
+    damage_ = sound.error();
+    emit damageFound();
+  }
+  for (const Then& then : std::exchange(wait_for_check_, {})) then(sound);
+}
+
+void TractDesk::whenSound(Then then) {
+  if (checked_) return then(damage_ ? Status(*damage_) : oaklight::Done{});
+  wait_for_check_.push_back(std::move(then));
+  lookForDamage();
+}
 
 void TractDesk::submit(Maker make, Then then) { add({std::move(make), std::move(then)}); }
 void TractDesk::undo() { add({Replay::undo, {}}); }
 void TractDesk::redo() { add({Replay::redo, {}}); }
 
 void TractDesk::add(Job job) {
-  if (not_saved_) {
-    if (job.then) job.then(*not_saved_);
+  if (const auto& stopped = damage_ ? damage_ : not_saved_) {
+    if (job.then) job.then(*stopped);
     return;
   }
   jobs_.push_back(std::move(job));
   if (jobs_.size() == 1) start();
+}
+
+void TractDesk::submitLong(LongMaker make, Then then) {
+  long_jobs_.push_back({std::move(make), std::move(then)});
+  if (long_jobs_.size() == 1) workOut();
+}
+
+void TractDesk::workOut() {
+  const auto records = snapshot();
+  // Ids of its own, since those of the desk belong to the screen's thread.
+  oaklight::IdSource ids(clocks_.clock, clocks_.random);
+  ids.resume_after(ids_.next());
+  working_out_.ask([this, records, ids = std::move(ids),
+                    make = long_jobs_.front().make]() mutable -> Background::Answer {
+    auto action = std::make_shared<Result<Action>>(make(*records, ids));
+    return [this, records, action, last = ids.next()] {
+      if (records != snapshot() || !jobs_.empty()) return workOut();
+      ids_.resume_after(last);
+      LongJob job = std::move(long_jobs_.front());
+      long_jobs_.pop_front();
+      submit([action] { return *action; }, std::move(job.then));
+      if (!long_jobs_.empty()) workOut();
+    };
+  });
 }
 
 void TractDesk::retry() {
@@ -125,6 +171,7 @@ TractDesk::Outcome TractDesk::run(TractStore& store, const Written& written) {
 }
 
 void TractDesk::start() {
+  if (damage_) return finish({*damage_, undo_state_, {}});
   const auto& what = jobs_.front().what;
   if (const auto* replay = std::get_if<Replay>(&what)) return post(*replay);
   auto made = std::get<Maker>(what)();
@@ -155,7 +202,6 @@ void TractDesk::finish(const Outcome& outcome) {
   undo_state_ = outcome.undo_state;
   if (outcome.changes) {
     live_.follow(*outcome.changes);
-    snapshot_.reset();
     emit changed(*outcome.changes);
   } else if (outcome.changes.error().code != ErrorCode::nothing_to_undo) {
     emit refused(outcome.changes.error());
@@ -165,13 +211,11 @@ void TractDesk::finish(const Outcome& outcome) {
 }
 
 void TractDesk::copyTo(const std::filesystem::path& target, Then then) {
-  writer_->post([this, target, then = std::move(then)](TractStore& store) {
-    QMetaObject::invokeMethod(
-        this, [then, copied = store.copy_to(target)] { then(copied); }, Qt::QueuedConnection);
+  whenSound([this, target, then = std::move(then)](const Status& sound) {
+    if (!sound) return then(sound);
+    writer_->post([this, target, then](TractStore& store) {
+      QMetaObject::invokeMethod(
+          this, [then, copied = store.copy_to(target)] { then(copied); }, Qt::QueuedConnection);
+    });
   });
-}
-
-std::shared_ptr<const oaklight::TractData> TractDesk::snapshot() const {
-  if (snapshot_ == nullptr) snapshot_ = std::make_shared<const oaklight::TractData>(data());
-  return snapshot_;
 }

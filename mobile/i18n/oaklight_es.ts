@@ -2,6 +2,13 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="es" sourcelanguage="en_US">
     <context>
+        <name>Main</name>
+        <message>
+            <source>Opening the tract …</source>
+            <translation>Abriendo el predio …</translation>
+        </message>
+    </context>
+    <context>
         <name>AppModel</name>
         <message>
             <source>Tract</source>
@@ -483,6 +490,10 @@
     </context>
     <context>
         <name>FilesSheet</name>
+        <message>
+            <source>Opening the tract …</source>
+            <translation>Abriendo el predio …</translation>
+        </message>
         <message>
             <source>Tract files</source>
             <translation>Archivos</translation>
@@ -1088,6 +1099,10 @@
     </context>
     <context>
         <name>ProblemBar</name>
+        <message>
+            <source>DAMAGED. %1</source>
+            <translation>DAÑADO. %1</translation>
+        </message>
         <message>
             <source>NOT SAVED. %1</source>
             <translation>NO SE GUARDÓ. %1</translation>
@@ -2019,6 +2034,10 @@
     </context>
     <context>
         <name>TallyViewModel</name>
+        <message>
+            <source>This file is damaged. Nothing more is recorded in it.</source>
+            <translation>Este archivo está dañado. No se anota nada más en él.</translation>
+        </message>
         <message>
             <source>%1, plot %2</source>
             <translation>%1, parcela %2</translation>

@@ -43,8 +43,15 @@ ApplicationWindow {
 
     NoTract {
         anchors.fill: parent
-        visible: window.app.workspace === null
+        visible: window.app.workspace === null && !window.app.opening
         app: window.app
+    }
+
+    Words {
+        anchors.centerIn: parent
+        visible: window.app.workspace === null && window.app.opening
+        text: qsTr("Opening the tract \u2026")
+        font.pixelSize: Theme.large
     }
 
     Intro {

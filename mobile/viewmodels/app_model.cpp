@@ -8,10 +8,34 @@
 #include "mobile/desk/demo_tract.hpp"
 #include "mobile/viewmodels/words.hpp"
 
+using oaklight::Result;
+
 namespace {
 
 std::filesystem::path path_of(const QString& path) {
   return std::filesystem::path(path.toStdU16String());
+}
+
+/// A name for a tract file that no file of that folder has yet.
+QString free_name(const QDir& folder, const QString& wanted) {
+  QString name = wanted;
+  for (int number = 2; folder.exists(name + QStringLiteral(".gpkg")); ++number)
+    name = wanted + QLatin1Char('-') + QString::number(number);
+  return folder.filePath(name + QStringLiteral(".gpkg"));
+}
+
+QString demo_path(const QDir& folder) { return folder.filePath(QStringLiteral("demo.gpkg")); }
+
+/// The demo tract, made where there is none, or only one that this program does not read.
+Result<ReadTract> read_demo(const QDir& folder, const TractDesk::Clocks& clocks) {
+  const QString path = demo_path(folder);
+  if (QFileInfo::exists(path)) {
+    if (auto read = TractDesk::read(path_of(path), clocks)) return read;
+  }
+  QDir().mkpath(folder.path());
+  const auto fresh = path_of(free_name(folder, QFileInfo(path).completeBaseName()));
+  if (const auto made = make_demo_tract(fresh, clocks); !made) return made.error();
+  return TractDesk::read(fresh, clocks);
 }
 
 /// A name that every file system takes: letters, digits, and a dash for all else.
@@ -67,17 +91,18 @@ QStringList AppModel::recentNames() const {
 }
 
 void AppModel::openLast() {
-  const QStringList recent = settings_.recentFiles();
-  if (!recent.isEmpty() && QFileInfo::exists(recent.front())) openFile(recent.front());
-  if (workspace_ == nullptr) openDemo();
+  const QString last = settings_.recentFiles().value(0);
+  open([last, folder = QDir(surroundings_.folder), clocks = surroundings_.clocks] {
+    if (!last.isEmpty() && QFileInfo::exists(last)) {
+      if (auto read = TractDesk::read(path_of(last), clocks)) return read;
+    }
+    return read_demo(folder, clocks);
+  });
 }
 
 void AppModel::openFile(const QString& path) {
-  if (workspace_ != nullptr &&
-      QFileInfo(path) == QFileInfo(QString::fromStdString(workspace_->tract().path().string()))) {
-    return say({}, {});
-  }
-  take(TractDesk::open(path_of(path), surroundings_.clocks));
+  if (isOpen(path)) return say({}, {});
+  open([path, clocks = surroundings_.clocks] { return TractDesk::read(path_of(path), clocks); });
 }
 
 void AppModel::openRecent(int row) {
@@ -100,40 +125,65 @@ void AppModel::lookForFiles() {
   emit filesChanged();
 }
 
+bool AppModel::isOpen(const QString& path) const {
+  return workspace_ != nullptr &&
+         QFileInfo(path) == QFileInfo(QString::fromStdString(workspace_->tract().path().string()));
+}
+
 void AppModel::openDemo() {
-  const QString demo = QStringLiteral("demo");
-  const QString path = QDir(surroundings_.folder).filePath(demo + QStringLiteral(".gpkg"));
-  if (QFileInfo::exists(path)) {
-    openFile(path);
-    if (problem_.isEmpty()) return;
-  }
-  // None is there, or one that an older program made and this one does not read.
-  QDir().mkpath(surroundings_.folder);
-  const QString fresh = freeName(demo);
-  const auto made = make_demo_tract(path_of(fresh), surroundings_.clocks);
-  if (!made) return say(sentence_of(made.error()), {});
-  openFile(fresh);
+  if (isOpen(demo_path(QDir(surroundings_.folder)))) return say({}, {});
+  open([folder = QDir(surroundings_.folder), clocks = surroundings_.clocks] {
+    return read_demo(folder, clocks);
+  });
 }
 
 void AppModel::createTract(const QString& name) {
-  QDir().mkpath(surroundings_.folder);
-  auto desk = TractDesk::create(path_of(freeName(file_name_of(name))), surroundings_.clocks);
-  const bool made = desk.has_value();
-  take(std::move(desk));
-  if (!made || name.trimmed().isEmpty()) return;
+  const QString title = name.trimmed();
+  open(
+      [title, folder = QDir(surroundings_.folder), clocks = surroundings_.clocks] {
+        QDir().mkpath(folder.path());
+        return TractDesk::create(path_of(free_name(folder, file_name_of(title))), clocks);
+      },
+      title);
+}
+
+void AppModel::open(Read read, const QString& name) {
+  if (opening_) return;
+  setOpening(true);
+  reading_.ask([this, read = std::move(read), name]() -> Background::Answer {
+    auto tract = std::make_shared<Result<ReadTract>>(read());
+    return [this, tract, name] {
+      if (!*tract) {
+        say(sentence_of(tract->error()), {});
+      } else {
+        take(*std::move(*tract));
+        if (!name.isEmpty()) nameTract(name);
+      }
+      setOpening(false);
+    };
+  });
+}
+
+void AppModel::nameTract(const QString& name) {
   TractDesk& open = workspace_->tract();
-  open.submit([&open, name]() -> oaklight::Result<oaklight::Action> {
+  open.submit([&open, name]() -> Result<oaklight::Action> {
     oaklight::Tract tract = open.data().tract;
-    tract.name = name.trimmed().toStdString();
+    tract.name = name.toStdString();
     return oaklight::Action{"name the tract", {tract}};
   });
+}
+
+void AppModel::setOpening(bool opening) {
+  if (opening_ == opening) return;
+  opening_ = opening;
+  emit openingChanged();
 }
 
 void AppModel::copyForFriend() {
   if (workspace_ == nullptr) return;
   const QString base =
       QFileInfo(QString::fromStdString(workspace_->tract().path().string())).completeBaseName();
-  const QString target = freeName(base + QStringLiteral("-copy"));
+  const QString target = free_name(QDir(surroundings_.folder), base + QStringLiteral("-copy"));
   workspace_->tract().copyTo(path_of(target), [this, target](const oaklight::Status& copied) {
     copied ? say({}, tr("A copy to give away: %1").arg(target))
            : say(sentence_of(copied.error()), {});
@@ -141,12 +191,12 @@ void AppModel::copyForFriend() {
   });
 }
 
-void AppModel::take(oaklight::Result<std::unique_ptr<TractDesk>> desk) {
-  if (!desk) return say(sentence_of(desk.error()), {});
-  settings_.addRecentFile(QString::fromStdString((*desk)->path().string()));
+void AppModel::take(ReadTract tract) {
+  settings_.addRecentFile(QString::fromStdString(tract.store.path().string()));
+  auto desk = std::make_unique<TractDesk>(std::move(tract), surroundings_.clocks);
   // The old pages go before their tract does.
   const auto old =
-      std::exchange(workspace_, std::make_unique<Workspace>(*std::move(desk), settings_));
+      std::exchange(workspace_, std::make_unique<Workspace>(std::move(desk), settings_));
   connect(&workspace_->tract(), &TractDesk::changed, this, &AppModel::lookForMarks);
   emit workspaceChanged();
   lookForMarks();
@@ -157,12 +207,4 @@ void AppModel::say(const QString& problem, const QString& notice) {
   problem_ = problem;
   notice_ = notice;
   emit problemChanged();
-}
-
-QString AppModel::freeName(const QString& wanted) const {
-  const QDir folder(surroundings_.folder);
-  QString name = wanted;
-  for (int number = 2; folder.exists(name + QStringLiteral(".gpkg")); ++number)
-    name = wanted + QLatin1Char('-') + QString::number(number);
-  return folder.filePath(name + QStringLiteral(".gpkg"));
 }

@@ -4,6 +4,7 @@
 #include <QObject>
 #include <memory>
 
+#include "mobile/desk/background.hpp"
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/workspace.hpp"
 
@@ -19,6 +20,8 @@ class AppModel : public QObject {
   Q_PROPERTY(QStringList pageNames READ pageNames NOTIFY pageNamesChanged)  ///< in Page's order;
                                                                             ///< "" is hidden
   Q_PROPERTY(QStringList recentNames READ recentNames NOTIFY workspaceChanged)
+  /// A tract file is being read; what is open stays open until it is there.
+  Q_PROPERTY(bool opening READ opening NOTIFY openingChanged)
   /// The tract files in the app's folder.
   Q_PROPERTY(QStringList fileNames READ fileNames NOTIFY filesChanged)
   /// Why the last file could not be opened, made or copied; "" when there is nothing to say.
@@ -48,6 +51,7 @@ class AppModel : public QObject {
   /// Name of the icon of the page of pageNames at that place.
   Q_INVOKABLE [[nodiscard]] QString pageIcon(int page) const;
   [[nodiscard]] QStringList recentNames() const;
+  [[nodiscard]] bool opening() const { return opening_; }
   [[nodiscard]] QStringList fileNames() const;
   [[nodiscard]] QString folder() const { return surroundings_.folder; }
   [[nodiscard]] QString problem() const { return problem_; }
@@ -57,7 +61,7 @@ class AppModel : public QObject {
   void retranslate();
   /// Opens the file that was open last, or else the demo tract.
   void openLast();
-  /// Opens a tract file. A failure leaves the one that is open.
+  /// Opens a tract file; it is there when opening() ends. A failure leaves the one that is open.
   Q_INVOKABLE void openFile(const QString& path);
   /// The file of recentNames at that place.
   Q_INVOKABLE void openRecent(int row);
@@ -76,12 +80,18 @@ class AppModel : public QObject {
   void pageChanged();
   void pageNamesChanged();
   void problemChanged();
+  void openingChanged();
   void filesChanged();
 
  private:
-  void take(oaklight::Result<std::unique_ptr<TractDesk>> desk);
+  /// Reads a file, on a thread of its own.
+  using Read = std::function<oaklight::Result<ReadTract>()>;
+  [[nodiscard]] bool isOpen(const QString& path) const;
+  void open(Read read, const QString& name = {});
+  void setOpening(bool opening);
+  void nameTract(const QString& name);
+  void take(ReadTract tract);
   void say(const QString& problem, const QString& notice);
-  [[nodiscard]] QString freeName(const QString& wanted) const;
   void lookForMarks();
 
   Settings& settings_;
@@ -91,4 +101,6 @@ class AppModel : public QObject {
   bool marked_ = false;  ///< some tree is marked, so that there can be stumps
   QString problem_;
   QString notice_;
+  bool opening_ = false;
+  Background reading_;
 };

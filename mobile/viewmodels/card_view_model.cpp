@@ -195,17 +195,20 @@ QStringList CardViewModel::reasons(int verdict) const {
 void CardViewModel::overrule(int row, int verdict, const QString& reason) {
   const CardTreeModel::Row* tree = trees_.at(row);
   if (tree == nullptr || verdict < 0 || verdict >= static_cast<int>(kVerdictOrder.size())) return;
-  desk_.submit([this, id = tree->tree, chosen = kVerdictOrder[static_cast<std::size_t>(verdict)],
-                why = reason.toStdString()] {
-    return oaklight::overrule(desk_.live(), desk_.knowledge(), desk_.ids(), id, chosen, why);
-  });
+  desk_.submitLong(
+      [&knowledge = desk_.knowledge(), id = tree->tree,
+       chosen = kVerdictOrder[static_cast<std::size_t>(verdict)],
+       why = reason.toStdString()](const oaklight::TractData& data, oaklight::IdSource& ids) {
+        return oaklight::overrule(oaklight::LiveTract(data), knowledge, ids, id, chosen, why);
+      });
 }
 
 void CardViewModel::takeBack(int row) {
   const CardTreeModel::Row* tree = trees_.at(row);
   if (tree == nullptr) return;
-  desk_.submit([this, id = tree->tree] {
-    return oaklight::take_back_overrule(desk_.live(), desk_.knowledge(), desk_.ids(), id);
+  desk_.submitLong([&knowledge = desk_.knowledge(), id = tree->tree](
+                       const oaklight::TractData& data, oaklight::IdSource& ids) {
+    return oaklight::take_back_overrule(oaklight::LiveTract(data), knowledge, ids, id);
   });
 }
 

@@ -7,6 +7,7 @@ DeskViewModel::DeskViewModel(TractDesk& desk, QObject* parent) : QObject(parent)
     setRefusal({});
     emit changed();
   });
+  connect(&desk, &TractDesk::damageFound, this, &DeskViewModel::changed);
   connect(&desk, &TractDesk::undoStateChanged, this, &DeskViewModel::undoChanged);
   connect(&desk, &TractDesk::notSavedChanged, this, &DeskViewModel::notSavedChanged);
   connect(&desk, &TractDesk::refused, this,
@@ -19,6 +20,9 @@ QString DeskViewModel::title() const {
 }
 bool DeskViewModel::demo() const { return desk_.data().tract.demo; }
 bool DeskViewModel::readOnly() const { return desk_.readOnly(); }
+QString DeskViewModel::damage() const {
+  return desk_.damage() ? sentence_of(*desk_.damage()) : QString();
+}
 QString DeskViewModel::undoLabel() const {
   return QString::fromStdString(desk_.undoState().undo.value_or(""));
 }

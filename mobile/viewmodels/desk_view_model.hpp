@@ -12,7 +12,9 @@ class DeskViewModel : public QObject {
   QML_UNCREATABLE("Workspace owns it")
   Q_PROPERTY(QString title READ title NOTIFY changed)
   Q_PROPERTY(bool demo READ demo NOTIFY changed)
-  Q_PROPERTY(bool readOnly READ readOnly CONSTANT)
+  Q_PROPERTY(bool readOnly READ readOnly NOTIFY changed)
+  /// Why nothing more is written to this file; "" while no damage is known.
+  Q_PROPERTY(QString damage READ damage NOTIFY changed)
   Q_PROPERTY(QString undoLabel READ undoLabel NOTIFY undoChanged)  ///< "" when nothing is left
   Q_PROPERTY(QString redoLabel READ redoLabel NOTIFY undoChanged)
   /// A tree that is not on disk although a person tallied it; "" when all is saved.
@@ -26,6 +28,7 @@ class DeskViewModel : public QObject {
   [[nodiscard]] QString title() const;
   [[nodiscard]] bool demo() const;
   [[nodiscard]] bool readOnly() const;
+  [[nodiscard]] QString damage() const;
   [[nodiscard]] QString undoLabel() const;
   [[nodiscard]] QString redoLabel() const;
   [[nodiscard]] QString notSaved() const;

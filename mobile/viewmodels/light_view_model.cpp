@@ -124,10 +124,10 @@ void LightViewModel::lookAgain(int row) {
 void LightViewModel::decide() {
   if (!stand_) return;
   auto written = std::make_shared<std::size_t>(0);
-  desk_.submit(
-      [this, stand = *stand_, written]() -> Result<Action> {
-        auto action =
-            oaklight::recommend_stand(desk_.data(), desk_.knowledge(), desk_.ids(), stand);
+  desk_.submitLong(
+      [&knowledge = desk_.knowledge(), stand = *stand_, written](
+          const oaklight::TractData& data, oaklight::IdSource& ids) -> Result<Action> {
+        auto action = oaklight::recommend_stand(data, knowledge, ids, stand);
         if (action) *written = action->changes.size();
         return action;
       },

@@ -49,15 +49,17 @@ void MarksViewModel::follow() {
       [this, data = desk_.snapshot(), &knowledge = desk_.knowledge()]() -> Background::Answer {
         auto view = std::make_shared<oaklight::Result<oaklight::MarksView>>(
             oaklight::marks_view(*data, knowledge, std::nullopt, std::nullopt));
-        return [this, view] { show(*view); };
+        return [this, view] { show(view); };
       });
   addUp();
 }
 
-void MarksViewModel::show(const oaklight::Result<oaklight::MarksView>& view) {
+void MarksViewModel::show(const std::shared_ptr<oaklight::Result<oaklight::MarksView>>& answer) {
+  const auto& view = *answer;
   problem_ = view ? QString() : sentence_of(view.error());
   fillVerdicts(view ? view->totals : oaklight::MarkTotals{});
-  marks_.set(view ? std::make_shared<const oaklight::MarksView>(*view) : nullptr, filter_);
+  // The list shares what may be long.
+  marks_.set(view ? std::shared_ptr<const oaklight::MarksView>(answer, &*view) : nullptr, filter_);
   emit filterChanged();
 }
 

@@ -59,7 +59,7 @@ class MarksViewModel : public QObject {
 
  private:
   void follow();
-  void show(const oaklight::Result<oaklight::MarksView>& view);
+  void show(const std::shared_ptr<oaklight::Result<oaklight::MarksView>>& answer);
   void filter();
   void fillVerdicts(const oaklight::MarkTotals& totals);
   void addUp();

@@ -191,7 +191,7 @@ void PacketViewModel::follow() {
 }
 
 void PacketViewModel::show(Made made) {
-  packet_ = std::move(made.packet);
+  packet_ = made.packet ? std::make_shared<const Packet>(*std::move(made.packet)) : nullptr;
   drawn_ = std::move(made.pages);
   problem_ = made.problem;
   can_decide_ = made.can_decide;
@@ -229,13 +229,22 @@ std::filesystem::path PacketViewModel::folder() const {
 }
 
 void PacketViewModel::make() {
-  if (!packet_ || writing_.busy()) return;
-  // Qt paints on its own thread; only the disk is waited for elsewhere.
-  auto pdf = oaklight::packet_pdf(*packet_, kPaperOrder[static_cast<std::size_t>(paper_)]);
-  if (!pdf) return say(sentence_of(pdf.error()));
-  writing_.ask([this, folder = folder(), packet = *packet_,
-                bytes = *std::move(pdf)]() -> Background::Answer {
-    const auto files = oaklight::write_packet_files(folder, packet, bytes);
+  if (!packet_ || making_) return;
+  making_ = true;
+  desk_.whenSound([this](const oaklight::Status& sound) {
+    making_ = false;
+    if (!sound) return say(sentence_of(sound.error()));
+    if (packet_) write();
+  });
+}
+
+void PacketViewModel::write() {
+  if (writing_.busy()) return;
+  writing_.ask([this, folder = folder(), packet = packet_,
+                paper = kPaperOrder[static_cast<std::size_t>(paper_)]]() -> Background::Answer {
+    const auto bytes = oaklight::packet_pdf(*packet, paper);
+    const auto files = bytes ? oaklight::write_packet_files(folder, *packet, *bytes)
+                             : Result<std::vector<oaklight::PacketFile>>(bytes.error());
     return [this, files, folder] {
       if (!files) return say(sentence_of(files.error()));
       QStringList names;
@@ -248,10 +257,11 @@ void PacketViewModel::make() {
 }
 
 void PacketViewModel::decideAll() {
-  desk_.submit([this]() -> Result<Action> {
-    const auto plans = oaklight::plan_stands(desk_.data(), desk_.knowledge(), desk_.ids());
+  desk_.submitLong([&knowledge = desk_.knowledge()](const oaklight::TractData& data,
+                                                    oaklight::IdSource& ids) -> Result<Action> {
+    const auto plans = oaklight::plan_stands(data, knowledge, ids);
     if (!plans) return plans.error();
-    return oaklight::marks_action(desk_.data(), *plans);
+    return oaklight::marks_action(data, *plans);
   });
 }
 

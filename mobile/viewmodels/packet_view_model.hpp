@@ -4,6 +4,7 @@
 #include <QObject>
 #include <filesystem>
 #include <functional>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -52,7 +53,7 @@ class PacketViewModel : public QObject {
   [[nodiscard]] QString problem() const { return problem_; }
   [[nodiscard]] bool canDecide() const { return can_decide_; }
   [[nodiscard]] QString notice() const { return notice_; }
-  [[nodiscard]] bool busy() const { return work_.busy() || writing_.busy(); }
+  [[nodiscard]] bool busy() const { return work_.busy() || making_ || writing_.busy(); }
 
   /// As a packet of today is made.
   [[nodiscard]] oaklight::PacketOptions options() const { return {.today = today_()}; }
@@ -87,6 +88,7 @@ class PacketViewModel : public QObject {
   void follow();
   void show(Made made);
   void fillPicture();
+  void write();
   void say(const QString& notice);
 
   TractDesk& desk_;
@@ -97,11 +99,12 @@ class PacketViewModel : public QObject {
   int page_ = 0;
   bool shown_ = false;
   bool open_ = false;
-  std::optional<oaklight::Packet> packet_;
+  std::shared_ptr<const oaklight::Packet> packet_;
   std::vector<oaklight::Drawing> drawn_;
   Picture picture_;
   QString summary_, problem_, notice_;
   bool can_decide_ = false;
+  bool making_ = false;  ///< as soon as the file is known to be sound
   Background work_, writing_;
 };
 

@@ -70,6 +70,7 @@ std::optional<oaklight::StumpDiameter> diameter_of(const QString& digits,
 StumpsViewModel::StumpsViewModel(TractDesk& desk, Settings& settings, QObject* parent)
     : QObject(parent), desk_(desk), settings_(settings) {
   connect(&desk, &TractDesk::changed, this, &StumpsViewModel::follow);
+  connect(&desk, &TractDesk::damageFound, this, &StumpsViewModel::changed);
   connect(&settings, &Settings::changed, this, [this] {
     fillRows();
     emit changed();

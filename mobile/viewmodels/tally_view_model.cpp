@@ -43,6 +43,7 @@ TallyViewModel::TallyViewModel(TractDesk& desk, CurrentPlot& plot, Settings& set
     emit figuresChanged();
     emit plotChanged();
   });
+  connect(&desk, &TractDesk::damageFound, this, &TallyViewModel::plotChanged);
   connect(&settings, &Settings::changed, this, [this] {
     species_.retranslate();
     enterPlot();
@@ -75,6 +76,7 @@ QString TallyViewModel::closed() const {
   if (here == nullptr) return tr("No plot is chosen. Choose one on the page Walk or Tract.");
   if (here->status == PlotStatus::skipped)
     return tr("This plot was skipped. Plan it again on the page Walk to tally it.");
+  if (desk_.damage()) return tr("This file is damaged. Nothing more is recorded in it.");
   if (desk_.readOnly()) return tr("This tract is open for looking only.");
   return {};
 }

@@ -42,6 +42,7 @@ WalkViewModel::WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& setti
                              QObject* parent)
     : QObject(parent), desk_(desk), current_(plot), settings_(settings) {
   connect(&desk, &TractDesk::changed, this, &WalkViewModel::follow);
+  connect(&desk, &TractDesk::damageFound, this, &WalkViewModel::changed);
   connect(&settings, &Settings::changed, this, [this] {
     plots_.retell();
     stale_ = true;

@@ -86,7 +86,8 @@ void App::slide(const QString& from, const QString& to) {
 }
 
 void App::settle() {
-  waitFor([this] { return model().workspace() == nullptr || !desk().busy(); });
+  waitFor(
+      [this] { return !model().opening() && (model().workspace() == nullptr || !desk().busy()); });
   // Layouts place things with the next frame: wait until every control stands still.
   QString before;
   for (int i = 0; i < 50; ++i) {

@@ -22,9 +22,9 @@ class DemoWorkspace : public testing::Test {
     const TractDesk::Clocks clocks{clock_, system_random(), "test"};
     const auto path = folder_ / "hollow.gpkg";
     EXPECT_TRUE(make_demo_tract(path, clocks));
-    auto desk = TractDesk::open(path, clocks);
-    EXPECT_TRUE(desk);
-    workspace_.emplace(*std::move(desk), settings_);
+    auto read = TractDesk::read(path, clocks);
+    EXPECT_TRUE(read);
+    workspace_.emplace(std::make_unique<TractDesk>(*std::move(read), clocks), settings_);
   }
 
   [[nodiscard]] TractDesk& desk() { return workspace_->tract(); }

@@ -30,13 +30,17 @@ class Ground : public testing::Test {
   void open_demo() {
     const auto made = make_demo_tract(folder_ / "demo.gpkg", clocks());
     ASSERT_TRUE(made) << to_text(made.error());
-    use(TractDesk::open(folder_ / "demo.gpkg", clocks()));
+    use(TractDesk::read(folder_ / "demo.gpkg", clocks()));
   }
-  void use(Result<std::unique_ptr<TractDesk>> desk) {
-    ASSERT_TRUE(desk) << to_text(desk.error());
-    workspace_ = std::make_unique<Workspace>(*std::move(desk), settings_);
+  void use(Result<ReadTract> read) {
+    ASSERT_TRUE(read) << to_text(read.error());
+    workspace_ = std::make_unique<Workspace>(
+        std::make_unique<TractDesk>(*std::move(read), clocks()), settings_);
     tract().show(true);
     walk().show(true);
+  }
+  static bool opened(AppModel& app) {
+    return QTest::qWaitFor([&app] { return !app.opening(); }, 10'000);
   }
   TractDesk& desk() { return workspace_->tract(); }
   const TractData& data() { return desk().data(); }
@@ -294,6 +298,7 @@ TEST_F(Ground, SetupChoosesLanguageErrorAndTallySet) {
 TEST_F(Ground, FilesAreMadeListedOpenedAndCopied) {
   AppModel app(settings_, {QString::fromStdString(folder_.path().string()), clocks()});
   app.createTract("Oak Run");
+  ASSERT_TRUE(opened(app));
   ASSERT_NE(app.workspace(), nullptr);
   EXPECT_EQ(app.fileNames(), QStringList{"Oak-Run.gpkg"});
   ASSERT_TRUE(QTest::qWaitFor([&] { return !app.workspace()->tract().busy(); }, 10'000));
@@ -302,9 +307,11 @@ TEST_F(Ground, FilesAreMadeListedOpenedAndCopied) {
   ASSERT_TRUE(QTest::qWaitFor([&] { return !app.notice().isEmpty(); }, 10'000));
   EXPECT_EQ(app.fileNames(), (QStringList{"Oak-Run-copy.gpkg", "Oak-Run.gpkg"}));
   app.openNamed(0);
+  ASSERT_TRUE(opened(app));
   EXPECT_EQ(app.problem(), "");
   EXPECT_EQ(app.workspace()->desk()->title(), "Oak Run");
   app.openFile("/nowhere/at.gpkg");
+  ASSERT_TRUE(opened(app));
   EXPECT_NE(app.problem(), "");
   ASSERT_NE(app.workspace(), nullptr) << "a file that does not open leaves the one that is open";
 }
@@ -313,6 +320,7 @@ TEST_F(Ground, ADemoThatDoesNotOpenIsLeftAloneAndMadeAnew) {
   write_bytes(folder_ / "demo.gpkg", "not a tract");
   AppModel app(settings_, {QString::fromStdString(folder_.path().string()), clocks()});
   app.openLast();
+  ASSERT_TRUE(opened(app));
   ASSERT_NE(app.workspace(), nullptr);
   EXPECT_EQ(app.problem(), "");
   EXPECT_TRUE(app.workspace()->desk()->demo());

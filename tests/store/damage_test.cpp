@@ -33,6 +33,7 @@ TEST_F(Damage, ASoundFileHasNoProblems) { EXPECT_TRUE(problems_of(bytes()).empty
 TEST_F(Damage, OneChangedByteInARecordIsFoundAndTheRecordNamed) {
   const std::string whole = bytes();
   std::set<std::string> places;
+  int taken_wrong = 0;
   for (auto at = whole.find("seen from the road"); at != std::string::npos;
        at = whole.find("seen from the road", at + 1)) {
     std::string damaged = whole;
@@ -41,7 +42,14 @@ TEST_F(Damage, OneChangedByteInARecordIsFoundAndTheRecordNamed) {
     ASSERT_FALSE(problems.empty()) << at;
     EXPECT_EQ(problems[0].code, ErrorCode::damaged);
     places.insert(problems[0].where);
+    const auto later = TractStore::open(folder_ / "damaged.gpkg", OpenMode::read_only, context(),
+                                        DamageCheck::by_caller);
+    ASSERT_TRUE(worked(later));
+    if (difference(later->load().value(), data_).empty()) continue;  // a line of the history
+    ++taken_wrong;
+    EXPECT_EQ(later->find_damage().error().where, problems[0].where);
   }
+  EXPECT_EQ(taken_wrong, 1) << "loaded before the check, and found by it";
   const std::string record = "tree/" + to_text(data_.trees[0].id);
   EXPECT_EQ(places.count(record), 1U);
   EXPECT_EQ(places.size(), 2U) << "the record, and its line in the history";
@@ -53,6 +61,36 @@ TEST_F(Damage, LoadRefusesARecordThatAnotherProgramChanged) {
   ASSERT_FALSE(loaded);
   EXPECT_EQ(loaded.error().code, ErrorCode::damaged);
   EXPECT_EQ(loaded.error().where, "tree/" + to_text(data_.trees[0].id));
+}
+
+TEST_F(Damage, WhoChecksLaterFindsWhatOpeningWouldHaveFound) {
+  const auto later = [this] {
+    return TractStore::open(folder_ / "woods.gpkg", OpenMode::read_write, context(),
+                            DamageCheck::by_caller);
+  };
+  EXPECT_TRUE(worked(later()->find_damage()));
+  raw_sql("UPDATE tree SET dbh_tenths = 124");
+  {
+    const auto store = later();
+    ASSERT_TRUE(worked(store));
+    EXPECT_TRUE(worked(store->load())) << "its values are such as can be read";
+    EXPECT_EQ(store->find_damage().error().where, "tree/" + to_text(data_.trees[0].id));
+  }
+  raw_sql("PRAGMA foreign_keys = OFF; DELETE FROM tree; DELETE FROM plot");
+  EXPECT_EQ(later()->find_damage().error().code, ErrorCode::damaged);
+}
+
+TEST_F(Damage, IsLookedForBesideAWriterAndStopsWhenTold) {
+  TractStore writer = open();
+  const auto reader = TractStore::open(folder_ / "woods.gpkg", OpenMode::read_only, context(),
+                                       DamageCheck::by_caller);
+  ASSERT_TRUE(worked(reader));
+  data_.trees[0].stems = 7;
+  ASSERT_TRUE(worked(writer.apply({"correct", {data_.trees[0]}})));
+  EXPECT_TRUE(worked(reader->find_damage()));
+  std::stop_source stop;
+  stop.request_stop();
+  EXPECT_EQ(reader->find_damage(stop.get_token()).error().code, ErrorCode::busy);
 }
 
 TEST_F(Damage, ATombstoneIsCheckedToo) {

@@ -31,8 +31,8 @@ Sheet {
         }
         Words {
             Layout.fillWidth: true
-            visible: sheet.app.notice !== ""
-            text: sheet.app.notice
+            visible: text !== ""
+            text: sheet.app.opening ? qsTr("Opening the tract \u2026") : sheet.app.notice
             font.bold: true
             wrapMode: Text.WrapAnywhere
         }

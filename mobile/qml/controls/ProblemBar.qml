@@ -2,13 +2,14 @@ import QtQuick
 import QtQuick.Layouts
 import Oaklight
 
-// What went wrong, in words, until it is mended or put away.
+// What went wrong, in words, until it is mended or put away; damage of the file stays, and stands large.
 Rectangle {
     id: bar
 
     required property DeskViewModel desk
-    readonly property bool unsaved: bar.desk.notSaved !== ""
-    readonly property string message: bar.unsaved ? bar.desk.notSaved : bar.desk.refusal
+    readonly property bool damaged: bar.desk.damage !== ""
+    readonly property bool unsaved: !bar.damaged && bar.desk.notSaved !== ""
+    readonly property string message: bar.damaged ? bar.desk.damage : bar.unsaved ? bar.desk.notSaved : bar.desk.refusal
 
     visible: message !== ""
     implicitHeight: row.implicitHeight
@@ -29,13 +30,15 @@ Rectangle {
         Words {
             Layout.fillWidth: true
             Layout.margins: Theme.pad
-            text: bar.unsaved ? qsTr("NOT SAVED. %1").arg(bar.message) : bar.message
+            text: bar.damaged ? qsTr("DAMAGED. %1").arg(bar.message) : bar.unsaved ? qsTr("NOT SAVED. %1").arg(bar.message) : bar.message
             color: Theme.onWarn
-            font.bold: bar.unsaved
+            font.bold: bar.damaged || bar.unsaved
+            font.pixelSize: bar.damaged ? Theme.large : Theme.body
             Accessible.role: Accessible.AlertMessage
             Accessible.name: text
         }
         TapButton {
+            visible: !bar.damaged
             text: bar.unsaved ? qsTr("Try again") : qsTr("All right")
             large: true
             onClicked: bar.unsaved ? bar.desk.retry() : bar.desk.dismissRefusal()
