@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <optional>
+#include <set>
 
 #include "core/measure/plot_geometry.hpp"
 #include "core/place/geodesy.hpp"
@@ -128,17 +129,16 @@ std::optional<Feet> nearest_line(const WalkTree& tree, const TractData& data, Wa
 }
 
 /// Trees that a crown with a loose limb touches or overhangs, or is touched by.
-std::vector<WalkTreeId> beside_loose_limbs(const TractData& data, std::span<const WalkTree> trees) {
-  const auto has_loose_limb = [&](WalkTreeId id) {
-    return std::any_of(trees.begin(), trees.end(), [&](const WalkTree& tree) {
-      return tree.id == id && tree.facts.conditions.has(Condition::loose_limb);
-    });
-  };
-  std::vector<WalkTreeId> beside;
+std::set<WalkTreeId> beside_loose_limbs(const TractData& data, std::span<const WalkTree> trees) {
+  std::set<WalkTreeId> loose;
+  for (const WalkTree& tree : trees) {
+    if (tree.facts.conditions.has(Condition::loose_limb)) loose.insert(tree.id);
+  }
+  std::set<WalkTreeId> beside;
   for (const Contact& contact : data.contacts) {
     if (contact.seen != Seen::touches && contact.seen != Seen::over) continue;
-    if (has_loose_limb(contact.crop)) beside.push_back(contact.neighbour);
-    if (has_loose_limb(contact.neighbour)) beside.push_back(contact.crop);
+    if (loose.contains(contact.crop)) beside.insert(contact.neighbour);
+    if (loose.contains(contact.neighbour)) beside.insert(contact.crop);
   }
   return beside;
 }
@@ -173,8 +173,7 @@ std::vector<Surroundings> surroundings_of(const TractData& data, std::span<const
          .power_line = nearest([](const MapLine& l) { return l.kind == LineKind::power_line; }),
          .dead_ashes = seen_from(tree, dead_ashes, cards),
          .hung_trees = seen_from(tree, hung, cards),
-         .loose_limb_beside =
-             std::find(under_limbs.begin(), under_limbs.end(), tree.id) != under_limbs.end()});
+         .loose_limb_beside = under_limbs.contains(tree.id)});
   }
   return all;
 }
