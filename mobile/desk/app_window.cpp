@@ -138,9 +138,11 @@ void AppWindow::translate() {
 
 bool AppWindow::busy() {
   Workspace* open = model_.workspace();
-  return model_.opening() || (open != nullptr && (open->tract().busy() || open->stand()->busy() ||
-                                                  open->light()->busy() || open->marks()->busy() ||
-                                                  open->marks()->packet()->busy()));
+  return model_.opening() ||
+         (open != nullptr &&
+          (open->tract().busy() || open->stand()->busy() || open->light()->busy() ||
+           open->marks()->busy() || open->marks()->packet()->busy() ||
+           open->marks()->stumps()->busy() || open->marks()->stumpReport()->busy()));
 }
 
 int run_app(QGuiApplication& app, const AppOptions& options) {

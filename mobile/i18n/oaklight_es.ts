@@ -870,6 +870,14 @@
             <source>Packet to hand over</source>
             <translation>Paquete para entregar</translation>
         </message>
+        <message>
+            <source>Make the packet</source>
+            <translation>Hacer el paquete</translation>
+        </message>
+        <message>
+            <source>Writes the pages and the list beside the tract file</source>
+            <translation>Escribe las páginas y la lista junto al archivo del predio</translation>
+        </message>
     </context>
     <context>
         <name>MarksViewModel</name>
@@ -937,36 +945,10 @@
         </message>
     </context>
     <context>
-        <name>PacketActions</name>
-        <message>
-            <source>Back</source>
-            <translation>Volver</translation>
-        </message>
-        <message>
-            <source>Make the packet</source>
-            <translation>Hacer el paquete</translation>
-        </message>
-        <message>
-            <source>Writes the pages and the list beside the tract file</source>
-            <translation>Escribe las páginas y la lista junto al archivo del predio</translation>
-        </message>
-    </context>
-    <context>
         <name>PacketChoices</name>
         <message>
             <source>Decide all stands</source>
             <translation>Decidir todos los rodales</translation>
-        </message>
-    </context>
-    <context>
-        <name>PacketPages</name>
-        <message>
-            <source>Page before</source>
-            <translation>Página anterior</translation>
-        </message>
-        <message>
-            <source>Next page</source>
-            <translation>Página siguiente</translation>
         </message>
     </context>
     <context>
@@ -1012,14 +994,6 @@
             <translation>Para el %1</translation>
         </message>
         <message>
-            <source>Letter</source>
-            <translation>Carta</translation>
-        </message>
-        <message>
-            <source>A4</source>
-            <translation>A4</translation>
-        </message>
-        <message>
             <source>No tree was walked yet. Make crop tree cards on the page Light first.</source>
             <translation>Aún no se recorrió ningún árbol. Haga primero tarjetas en la página Luz.</translation>
         </message>
@@ -1036,10 +1010,6 @@
             <translation>Trabajando …</translation>
         </message>
         <message>
-            <source>Page %1 of %2</source>
-            <translation>Página %1 de %2</translation>
-        </message>
-        <message>
             <source>Written: %1, in the folder %2</source>
             <translation>Escrito: %1, en la carpeta %2</translation>
         </message>
@@ -1049,6 +1019,28 @@
         <message>
             <source>Pages</source>
             <translation>Páginas</translation>
+        </message>
+    </context>
+    <context>
+        <name>PagesActions</name>
+        <message>
+            <source>Back</source>
+            <translation>Volver</translation>
+        </message>
+    </context>
+    <context>
+        <name>PagesViewModel</name>
+        <message>
+            <source>Letter</source>
+            <translation>Carta</translation>
+        </message>
+        <message>
+            <source>A4</source>
+            <translation>A4</translation>
+        </message>
+        <message>
+            <source>Page %1 of %2</source>
+            <translation>Página %1 de %2</translation>
         </message>
     </context>
     <context>
@@ -1095,6 +1087,17 @@
         <message>
             <source>or another number</source>
             <translation>u otro número</translation>
+        </message>
+    </context>
+    <context>
+        <name>PrintedPages</name>
+        <message>
+            <source>Page before</source>
+            <translation>Página anterior</translation>
+        </message>
+        <message>
+            <source>Next page</source>
+            <translation>Página siguiente</translation>
         </message>
     </context>
     <context>
@@ -1230,18 +1233,6 @@
         <message>
             <source>Language</source>
             <translation>Idioma</translation>
-        </message>
-        <message>
-            <source>Tones</source>
-            <translation>Tonos</translation>
-        </message>
-        <message>
-            <source>On</source>
-            <translation>Sí</translation>
-        </message>
-        <message>
-            <source>Off</source>
-            <translation>No</translation>
         </message>
         <message>
             <source>Volume keys, up and down</source>
@@ -1573,12 +1564,12 @@
             <translation>%1 veces de 100 la verdad queda dentro de ±.</translation>
         </message>
         <message>
-            <source>Enough plots: basal area is known within ± %1 %, %2 times in 100.</source>
-            <translation>Parcelas suficientes: el área basal se conoce a ± %1 %, %2 veces de 100.</translation>
+            <source>Enough plots: basal area is known within ±&#xa0;%1&#xa0;%, %2 times in 100.</source>
+            <translation>Parcelas suficientes: el área basal se conoce a ±&#xa0;%1&#xa0;%, %2 veces de 100.</translation>
         </message>
         <message>
-            <source>%1 to know basal area within ± %2 %, %3 times in 100.</source>
-            <translation>%1 para conocer el área basal a ± %2 %, %3 veces de 100.</translation>
+            <source>%1 to know basal area within ±&#xa0;%2&#xa0;%, %3 times in 100.</source>
+            <translation>%1 para conocer el área basal a ±&#xa0;%2&#xa0;%, %3 veces de 100.</translation>
         </message>
         <message>
             <source>Measure 1 more plot</source>
@@ -1593,16 +1584,16 @@
             <translation>%1, regla %2</translation>
         </message>
         <message>
-            <source>± %1 points</source>
-            <translation>± %1 puntos</translation>
+            <source>±&#xa0;%1 points</source>
+            <translation>±&#xa0;%1 puntos</translation>
         </message>
         <message>
-            <source>± %1</source>
-            <translation>± %1</translation>
+            <source>±&#xa0;%1</source>
+            <translation>±&#xa0;%1</translation>
         </message>
         <message>
-            <source>± %1 (%2 %)</source>
-            <translation>± %1 (%2 %)</translation>
+            <source>±&#xa0;%1 (%2&#xa0;%)</source>
+            <translation>±&#xa0;%1 (%2&#xa0;%)</translation>
         </message>
         <message>
             <source>Not found on 1 plot</source>
@@ -1789,37 +1780,6 @@
         </message>
     </context>
     <context>
-        <name>StumpMore</name>
-        <message>
-            <source>Back to the list</source>
-            <translation>Volver a la lista</translation>
-        </message>
-        <message>
-            <source>Trees to be left</source>
-            <translation>Árboles que quedan</translation>
-        </message>
-        <message>
-            <source>A tree that was to be left, and was cut or hurt</source>
-            <translation>Un árbol que debía quedar y fue cortado o herido</translation>
-        </message>
-        <message>
-            <source>Stump without a tag</source>
-            <translation>Tocón sin etiqueta</translation>
-        </message>
-        <message>
-            <source>Choose a tree</source>
-            <translation>Elegir un árbol</translation>
-        </message>
-        <message>
-            <source>Next tree</source>
-            <translation>Árbol siguiente</translation>
-        </message>
-        <message>
-            <source>The nearest one that nobody looked at</source>
-            <translation>El más cercano que nadie ha mirado</translation>
-        </message>
-    </context>
-    <context>
         <name>StumpInHand</name>
         <message>
             <source>Choose a tree that was to be left, if it was cut or hurt.</source>
@@ -1851,6 +1811,103 @@
         <message>
             <source>%1; %2</source>
             <translation>%1; %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpMore</name>
+        <message>
+            <source>Back to the list</source>
+            <translation>Volver a la lista</translation>
+        </message>
+        <message>
+            <source>Trees to be left</source>
+            <translation>Árboles que quedan</translation>
+        </message>
+        <message>
+            <source>A tree that was to be left, and was cut or hurt</source>
+            <translation>Un árbol que debía quedar y fue cortado o herido</translation>
+        </message>
+        <message>
+            <source>Stump without a tag</source>
+            <translation>Tocón sin etiqueta</translation>
+        </message>
+        <message>
+            <source>Choose a tree</source>
+            <translation>Elegir un árbol</translation>
+        </message>
+        <message>
+            <source>Next tree</source>
+            <translation>Árbol siguiente</translation>
+        </message>
+        <message>
+            <source>The nearest one that nobody looked at</source>
+            <translation>El más cercano que nadie ha mirado</translation>
+        </message>
+        <message>
+            <source>Report</source>
+            <translation>Informe</translation>
+        </message>
+        <message>
+            <source>What was found, damage, what it was worth, audit by sample</source>
+            <translation>Lo encontrado, los daños, lo que valía y la auditoría por muestreo</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpReport</name>
+        <message>
+            <source>Write the report</source>
+            <translation>Escribir el informe</translation>
+        </message>
+        <message>
+            <source>Writes the pages and the list beside the tract file</source>
+            <translation>Escribe las páginas y la lista junto al archivo del predio</translation>
+        </message>
+    </context>
+    <context>
+        <name>StumpReportViewModel</name>
+        <message>
+            <source>Audit by sample, %1 % sure</source>
+            <translation>Auditoría por muestreo, %1 % de confianza</translation>
+        </message>
+        <message>
+            <source>No audit</source>
+            <translation>Sin auditoría</translation>
+        </message>
+        <message>
+            <source>At most %1 % wrong</source>
+            <translation>A lo sumo %1 % mal</translation>
+        </message>
+        <message>
+            <source>%1 % of those looked at were found as marked</source>
+            <translation>%1 % de los mirados estaban como se marcó</translation>
+        </message>
+        <message>
+            <source>%1 cut without a mark</source>
+            <translation>%1 cortados sin marca</translation>
+        </message>
+        <message>
+            <source>as saw logs %1 board feet</source>
+            <translation>como trozas %1 pies tablares</translation>
+        </message>
+        <message>
+            <source>or as firewood %1 cords</source>
+            <translation>o como leña %1 cuerdas</translation>
+        </message>
+        <message>
+            <source>crop trees lost: OVER the agreed limit</source>
+            <translation>árboles de futuro perdidos: SOBRE el límite acordado</translation>
+        </message>
+        <message>
+            <source>trees lost: OVER the agreed limit</source>
+            <translation>árboles perdidos: SOBRE el límite acordado</translation>
+        </message>
+        <message>
+            <source>audit: look at %1 trees</source>
+            <translation>auditoría: mirar %1 árboles</translation>
+        </message>
+        <message>
+            <source>Written: %1, in the folder %2</source>
+            <translation>Escrito: %1, en la carpeta %2</translation>
         </message>
     </context>
     <context>

@@ -26,7 +26,8 @@ MarksViewModel::MarksViewModel(TractDesk& desk, Settings& settings, QObject* par
       marks_(desk.knowledge()),
       tree_(desk.knowledge()),
       packet_(desk, settings),
-      stumps_(desk, settings) {
+      stumps_(desk, settings),
+      stump_report_(desk, settings) {
   connect(&desk, &TractDesk::changed, this, &MarksViewModel::follow);
   connect(&list_work_, &Background::lateChanged, this, &MarksViewModel::workingChanged);
   connect(&totals_work_, &Background::lateChanged, this, &MarksViewModel::workingChanged);

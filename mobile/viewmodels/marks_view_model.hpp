@@ -10,6 +10,7 @@
 #include "mobile/viewmodels/mark_list_model.hpp"
 #include "mobile/viewmodels/marked_tree_view_model.hpp"
 #include "mobile/viewmodels/packet_view_model.hpp"
+#include "mobile/viewmodels/stump_report_view_model.hpp"
 #include "mobile/viewmodels/stumps_view_model.hpp"
 
 /// All marks of the tract: which, how many, what they amount to, and what is handed over.
@@ -28,6 +29,7 @@ class MarksViewModel : public QObject {
   Q_PROPERTY(MarkedTreeViewModel* tree READ tree CONSTANT)
   Q_PROPERTY(PacketViewModel* packet READ packet CONSTANT)
   Q_PROPERTY(StumpsViewModel* stumps READ stumps CONSTANT)  ///< after the cut
+  Q_PROPERTY(StumpReportViewModel* stumpReport READ stumpReport CONSTANT)
   Q_PROPERTY(bool working READ working NOTIFY workingChanged)
 
  public:
@@ -43,6 +45,7 @@ class MarksViewModel : public QObject {
   [[nodiscard]] MarkedTreeViewModel* tree() { return &tree_; }
   [[nodiscard]] PacketViewModel* packet() { return &packet_; }
   [[nodiscard]] StumpsViewModel* stumps() { return &stumps_; }
+  [[nodiscard]] StumpReportViewModel* stumpReport() { return &stump_report_; }
   [[nodiscard]] bool working() const { return list_work_.late() || totals_work_.late(); }
   [[nodiscard]] bool busy() const { return list_work_.busy() || totals_work_.busy(); }
 
@@ -73,6 +76,7 @@ class MarksViewModel : public QObject {
   MarkedTreeViewModel tree_;
   PacketViewModel packet_;
   StumpsViewModel stumps_;
+  StumpReportViewModel stump_report_;
   bool shown_ = false;
   Background list_work_, totals_work_;
 };

@@ -2,10 +2,10 @@
 
 #include <QCoreApplication>
 #include <array>
-#include <chrono>
 #include <set>
 
 #include "core/base/number_text.hpp"
+#include "core/base/today.hpp"
 #include "core/paper/packet_pages.hpp"
 #include "core/paper/packet_pdf.hpp"
 #include "core/session/decide.hpp"
@@ -23,13 +23,8 @@ namespace {
 
 constexpr std::array kReaderOrder = {PacketReader::logger, PacketReader::firewood,
                                      PacketReader::standing, PacketReader::owner};
-constexpr std::array kPaperOrder = {PaperSize::letter, PaperSize::a4};
 
 QString words(const char* text) { return QCoreApplication::translate("PacketViewModel", text); }
-
-oaklight::Day today() {
-  return oaklight::Day{std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())};
-}
 
 /// Tags of trees whose mark is not what the rules say of them any more.
 QStringList stale_tags(const oaklight::TractData& data, const oaklight::TractKnowledge& knowledge) {
@@ -100,8 +95,9 @@ QString totals_words(const Packet& packet) {
 }
 
 PacketViewModel::PacketViewModel(TractDesk& desk, Settings& settings, QObject* parent)
-    : QObject(parent), desk_(desk), settings_(settings), today_(today) {
-  paper_ = settings_.metric() ? 1 : 0;
+    : PagesViewModel(settings.metric(), parent),
+      desk_(desk),
+      today_([&desk] { return oaklight::today(desk.clock()); }) {
   connect(&desk, &TractDesk::changed, this, [this] {
     say({});
     follow();
@@ -114,23 +110,12 @@ QStringList PacketViewModel::readers() const {
   for (const PacketReader reader : kReaderOrder) names << tr("For the %1").arg(reader_name(reader));
   return names;
 }
-QStringList PacketViewModel::papers() const { return {tr("Letter"), tr("A4")}; }
 
 void PacketViewModel::setReader(int reader) {
   if (reader == reader_ || reader < 0 || reader >= static_cast<int>(kReaderOrder.size())) return;
   reader_ = reader;
-  page_ = 0;
-  emit chosenChanged();
-  say({});
-  follow();
-}
-
-void PacketViewModel::setPaper(int paper) {
-  if (paper == paper_ || paper < 0 || paper >= static_cast<int>(kPaperOrder.size())) return;
-  paper_ = paper;
-  emit chosenChanged();
-  say({});
-  follow();
+  toFirstPage();
+  choose();
 }
 
 void PacketViewModel::setShown(bool shown) {
@@ -141,7 +126,7 @@ void PacketViewModel::setShown(bool shown) {
 void PacketViewModel::setOpen(bool open) {
   if (open_ == open) return;
   open_ = open;
-  page_ = 0;
+  toFirstPage();
   follow();
 }
 
@@ -182,8 +167,7 @@ PacketViewModel::Made PacketViewModel::put_together(const oaklight::TractData& d
 void PacketViewModel::follow() {
   if (!shown_ || !open_) return;
   work_.ask([this, data = desk_.snapshot(), &knowledge = desk_.knowledge(),
-             reader = kReaderOrder[static_cast<std::size_t>(reader_)],
-             paper = kPaperOrder[static_cast<std::size_t>(paper_)],
+             reader = kReaderOrder[static_cast<std::size_t>(reader_)], paper = paperSize(),
              options = options()]() -> Background::Answer {
     auto made = std::make_shared<Made>(put_together(*data, knowledge, reader, paper, options));
     return [this, made] { show(std::move(*made)); };
@@ -192,36 +176,12 @@ void PacketViewModel::follow() {
 
 void PacketViewModel::show(Made made) {
   packet_ = made.packet ? std::make_shared<const Packet>(*std::move(made.packet)) : nullptr;
-  drawn_ = std::move(made.pages);
-  problem_ = made.problem;
   can_decide_ = made.can_decide;
   summary_ = packet_ ? totals_words(*packet_) : QString();
-  page_ = std::clamp(page_, 0, std::max(0, pages() - 1));
-  fillPicture();
+  showPages(std::move(made.pages), made.problem);
 }
 
 QString PacketViewModel::summary() const { return work_.late() ? tr("Working \u2026") : summary_; }
-
-void PacketViewModel::fillPicture() {
-  picture_ = {};
-  if (page_ < pages()) {
-    const QSizeF paper = oaklight::page_size(kPaperOrder[static_cast<std::size_t>(paper_)]);
-    picture_ = Picture(
-        [page = drawn_[static_cast<std::size_t>(page_)],
-         paper](const oaklight::PictureFrame& frame) {
-          return oaklight::scaled(page, frame.size.width() / paper.width());
-        },
-        tr("Page %1 of %2").arg(page_ + 1).arg(pages()));
-  }
-  emit pagesChanged();
-}
-
-void PacketViewModel::turn(int by) {
-  const int page = page_ + by;
-  if (page < 0 || page >= pages()) return;
-  page_ = page;
-  fillPicture();
-}
 
 std::filesystem::path PacketViewModel::folder() const {
   const std::filesystem::path& tract = desk_.path();
@@ -240,20 +200,20 @@ void PacketViewModel::make() {
 
 void PacketViewModel::write() {
   if (writing_.busy()) return;
-  writing_.ask([this, folder = folder(), packet = packet_,
-                paper = kPaperOrder[static_cast<std::size_t>(paper_)]]() -> Background::Answer {
-    const auto bytes = oaklight::packet_pdf(*packet, paper);
-    const auto files = bytes ? oaklight::write_packet_files(folder, *packet, *bytes)
-                             : Result<std::vector<oaklight::PacketFile>>(bytes.error());
-    return [this, files, folder] {
-      if (!files) return say(sentence_of(files.error()));
-      QStringList names;
-      for (const oaklight::PacketFile& file : *files)
-        names << QString::fromStdString(file.path.filename().string());
-      say(tr("Written: %1, in the folder %2")
-              .arg(names.join(QStringLiteral(", ")), QString::fromStdString(folder.string())));
-    };
-  });
+  writing_.ask(
+      [this, folder = folder(), packet = packet_, paper = paperSize()]() -> Background::Answer {
+        const auto bytes = oaklight::packet_pdf(*packet, paper);
+        const auto files = bytes ? oaklight::write_packet_files(folder, *packet, *bytes)
+                                 : Result<std::vector<oaklight::PacketFile>>(bytes.error());
+        return [this, files, folder] {
+          if (!files) return say(sentence_of(files.error()));
+          QStringList names;
+          for (const oaklight::PacketFile& file : *files)
+            names << QString::fromStdString(file.path.filename().string());
+          say(tr("Written: %1, in the folder %2")
+                  .arg(names.join(QStringLiteral(", ")), QString::fromStdString(folder.string())));
+        };
+      });
 }
 
 void PacketViewModel::decideAll() {
@@ -263,10 +223,4 @@ void PacketViewModel::decideAll() {
     if (!plans) return plans.error();
     return oaklight::marks_action(data, *plans);
   });
-}
-
-void PacketViewModel::say(const QString& notice) {
-  if (notice_ == notice) return;
-  notice_ = notice;
-  emit noticeChanged();
 }

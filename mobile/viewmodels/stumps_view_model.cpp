@@ -1,11 +1,11 @@
 #include "mobile/viewmodels/stumps_view_model.hpp"
 
-#include <QDateTime>
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "core/base/number_text.hpp"
+#include "core/base/today.hpp"
 #include "core/session/plot_work.hpp"
 #include "core/session/stump_work.hpp"
 #include "core/session/walk.hpp"
@@ -86,7 +86,7 @@ void StumpsViewModel::setShown(bool shown) {
 void StumpsViewModel::follow() {
   if (!shown_) return;
   oaklight::PacketOptions options;
-  options.today = *oaklight::day_from_text(today());
+  options.today = today();
   work_.ask([this, data = desk_.snapshot(), &knowledge = desk_.knowledge(), options,
              here = here_ ? here_ : desk_.data().tract.landing]() -> Background::Answer {
     auto view = std::make_shared<oaklight::Result<StumpView>>(
@@ -150,10 +150,7 @@ std::optional<std::size_t> StumpsViewModel::placeInHand() const {
   return static_cast<std::size_t>(found - listed.begin());
 }
 
-std::string StumpsViewModel::today() const {
-  const QDate date = QDateTime::fromMSecsSinceEpoch(desk_.clock().now_ms()).date();
-  return date.toString(Qt::ISODate).toStdString();
-}
+oaklight::Day StumpsViewModel::today() const { return oaklight::today(desk_.clock()); }
 
 QString StumpsViewModel::tag() const {
   const oaklight::WalkTree* tree = in_hand_ ? desk_.live().find(*in_hand_) : nullptr;
@@ -290,7 +287,7 @@ void StumpsViewModel::note(int act) {
   if (!finding || !in_hand_ || !may().testFlag(static_cast<Act>(act))) return;
   const WalkTreeId id = *in_hand_;
   desk_.submit(
-      [this, id, finding = *finding, day = today()] {
+      [this, id, finding = *finding, day = oaklight::to_text(today())] {
         return oaklight::note_finding(desk_.live(), desk_.knowledge(), desk_.ids(), id, finding,
                                       day);
       },
@@ -321,7 +318,7 @@ void StumpsViewModel::noteWound(int row) {
   const WalkTreeId id = *in_hand_;
   const Wound wound = kWounds[static_cast<std::size_t>(row)];
   desk_.submit(
-      [this, id, wound, day = today()] {
+      [this, id, wound, day = oaklight::to_text(today())] {
         return oaklight::note_wound(desk_.live(), desk_.knowledge(), desk_.ids(), id, wound, day);
       },
       [this, id](const Status& noted) {
@@ -347,7 +344,7 @@ void StumpsViewModel::noteLoose(const QString& digits) {
   oaklight::StumpDraft draft;
   draft.finding = Finding::not_marked;
   draft.over_bark = diameter;
-  draft.seen_on = today();
+  draft.seen_on = oaklight::to_text(today());
   desk_.submit(
       [this, draft] {
         return oaklight::add_stump(desk_.live(), desk_.knowledge(), desk_.ids(), draft);

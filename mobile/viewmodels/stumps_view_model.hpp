@@ -79,7 +79,7 @@ class StumpsViewModel : public QObject {
   void fillRows();
   [[nodiscard]] std::optional<oaklight::WalkTreeId> firstOpen() const;
   [[nodiscard]] std::optional<std::size_t> placeInHand() const;  ///< in check.listed
-  [[nodiscard]] std::string today() const;
+  [[nodiscard]] oaklight::Day today() const;
   [[nodiscard]] QString stateOf(oaklight::WalkTreeId id) const;
   [[nodiscard]] QString wayText(std::size_t place) const;
 

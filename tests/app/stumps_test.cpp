@@ -3,6 +3,7 @@
 
 #include "core/session/decide.hpp"
 #include "core/session/stump_view.hpp"
+#include "core/session/stump_work.hpp"
 #include "tests/app/app_fixture.hpp"
 
 namespace oaklight::test {
@@ -31,6 +32,19 @@ class StumpsPage : public App {
   void ready() {
     settle();
     ASSERT_TRUE(waitFor([this] { return !stumps().busy() && !desk().busy(); }));
+    settle();
+  }
+  /// Moves what scrolls until the control is in sight.
+  void scrollTo(const QString& name) {
+    QQuickItem* control = find(name);
+    ASSERT_NE(control, nullptr) << name.toStdString();
+    for (QQuickItem* above = control->parentItem(); above != nullptr; above = above->parentItem()) {
+      if (!above->inherits("QQuickFlickable")) continue;
+      auto* content = above->property("contentItem").value<QQuickItem*>();
+      const double most = above->property("contentHeight").toDouble() - above->height();
+      const double top = control->mapToItem(content, QPointF()).y();
+      above->setProperty("contentY", std::clamp(top - 10.0, 0.0, std::max(0.0, most)));
+    }
     settle();
   }
   [[nodiscard]] const std::vector<Stump>& noted() { return desk().data().stumps; }
@@ -115,6 +129,65 @@ TEST_F(StumpsPage, TakesAStumpWithoutATagByItsDiameter) {
   EXPECT_EQ(noted()[0].finding, Finding::not_marked);
   ASSERT_TRUE(noted()[0].over_bark.has_value());
   EXPECT_EQ(noted()[0].over_bark->tenths(), 172);
+}
+
+TEST_F(StumpsPage, ReportsShareDamageWorthAndAuditAndWritesThem) {
+  for (const Screen& screen : {kTablet, kTabletUpright, kPhone}) {
+    SCOPED_TRACE(screen.name);
+    begin(screen);
+    StumpReportViewModel& report = *workspace().marks()->stumpReport();
+    const auto made = [&] {
+      settle();
+      EXPECT_TRUE(waitFor([&] { return !report.busy() && report.pages() > 0; }));
+      settle();
+    };
+    tap(QStringLiteral("Found as marked"));
+    ready();
+    StumpDraft loose{.finding = Finding::not_marked, .seen_on = "2027-02-20"};
+    loose.species = SpeciesCode{316};
+    loose.over_bark = *StumpDiameter::from_tenths(172, UnitSystem::us);
+    TractDesk& tract = desk();
+    tract.submit(
+        [&tract, loose] { return add_stump(tract.live(), tract.knowledge(), tract.ids(), loose); });
+    ready();
+    scrollTo(QStringLiteral("Report"));
+    tap(QStringLiteral("Report"));
+    made();
+    EXPECT_TRUE(report.summary().startsWith(QStringLiteral("100.0 % of those looked at")))
+        << report.summary().toStdString();
+    EXPECT_TRUE(report.summary().contains(QStringLiteral("or as firewood")));
+    EXPECT_FALSE(report.summary().contains(QStringLiteral("audit")));
+    scrollTo(QStringLiteral("At most 10 % wrong"));
+    tap(QStringLiteral("At most 10 % wrong"));
+    made();
+    const StumpView view = stump_view(desk().data(), desk().knowledge(), {}, {}).value();
+    const AuditPlan plan = audit_plan(static_cast<int>(view.check.listed.size()), 0, Percent{10.0},
+                                      *Confidence::from_share(0.95))
+                               .value();
+    EXPECT_TRUE(
+        report.summary().contains(QStringLiteral("audit: look at %1 trees").arg(plan.sample)))
+        << report.summary().toStdString();
+    picture(QStringLiteral("stumps_report_%1").arg(QLatin1String(screen.name)));
+    tap(QStringLiteral("Next page"));
+    settle();
+    EXPECT_EQ(report.page(), 1);
+    tap(QStringLiteral("Write the report"));
+    made();
+    EXPECT_TRUE(std::filesystem::exists(report.folder() / "stumps.pdf"))
+        << report.notice().toStdString();
+    const Ran text =
+        run_program("pdftotext -layout " + (report.folder() / "stumps.pdf").string() + " -");
+    for (const char* words :
+         {"Audit by sample", "hypergeometric", "agreed limit", "bd ft", "cord"}) {
+      EXPECT_NE(text.out.find(words), std::string::npos) << words;
+    }
+    EXPECT_NE(bytes_of(report.folder() / "stumps.csv").find("cut_not_marked"), std::string::npos);
+    tap(QStringLiteral("Back"));
+    settle();
+    EXPECT_NE(find(QStringLiteral("Found as marked")), nullptr);
+    EXPECT_TRUE(warnings().isEmpty()) << warnings().join("\n").toStdString();
+    stop();
+  }
 }
 
 TEST_F(StumpsPage, WarnsOfAFreshCutBeforeAllElse) {

@@ -33,25 +33,9 @@ ColumnLayout {
             }
         }
     }
-    RowLayout {
+    PaperChoice {
         Layout.fillWidth: true
-        spacing: Theme.pad
-
-        Repeater {
-            model: choices.packet.papers
-
-            TapButton {
-                required property int index
-                required property string modelData
-
-                Layout.fillWidth: true
-                Layout.preferredWidth: 1
-                small: true
-                text: modelData
-                checked: choices.packet.paper === index
-                onClicked: choices.packet.paper = index
-            }
-        }
+        source: choices.packet
     }
     Words {
         Layout.fillWidth: true

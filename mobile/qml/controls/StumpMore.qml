@@ -10,6 +10,7 @@ GridLayout {
 
     signal listAsked
     signal looseAsked
+    signal reportAsked
 
     columns: 2
     columnSpacing: Theme.gap
@@ -21,6 +22,13 @@ GridLayout {
         text: more.viewModel.leaving ? qsTr("Back to the list") : qsTr("Trees to be left")
         help: qsTr("A tree that was to be left, and was cut or hurt")
         onClicked: more.viewModel.showLeaving(!more.viewModel.leaving)
+    }
+    TapButton {
+        Layout.fillWidth: true
+        Layout.preferredWidth: 1
+        text: qsTr("Report")
+        help: qsTr("What was found, damage, what it was worth, audit by sample")
+        onClicked: more.reportAsked()
     }
     TapButton {
         Layout.fillWidth: true

@@ -87,21 +87,24 @@ Item {
         ColumnLayout {
             spacing: Theme.pad
 
-            PacketPages {
+            PrintedPages {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
-                packet: page.viewModel.packet
+                source: page.viewModel.packet
                 above: PacketChoices {
                     Layout.fillWidth: true
                     packet: page.viewModel.packet
                 }
             }
-            PacketActions {
+            PagesActions {
                 Layout.fillWidth: true
                 Layout.bottomMargin: Theme.edge
                 visible: !Theme.wide
-                packet: page.viewModel.packet
+                source: page.viewModel.packet
+                text: qsTr("Make the packet")
+                help: qsTr("Writes the pages and the list beside the tract file")
                 onBackAsked: page.handingOver = false
+                onMakeAsked: page.viewModel.packet.make()
             }
         }
         ColumnLayout {
@@ -120,11 +123,14 @@ Item {
                     packet: page.viewModel.packet
                 }
             }
-            PacketActions {
+            PagesActions {
                 Layout.fillWidth: true
                 Layout.bottomMargin: Theme.edge
-                packet: page.viewModel.packet
+                source: page.viewModel.packet
+                text: qsTr("Make the packet")
+                help: qsTr("Writes the pages and the list beside the tract file")
                 onBackAsked: page.handingOver = false
+                onMakeAsked: page.viewModel.packet.make()
             }
         }
     }

@@ -11,15 +11,21 @@ Item {
     required property AppModel app
     required property Workspace workspace
     readonly property StumpsViewModel viewModel: page.workspace.marks.stumps
+    property bool reporting: false
 
     Component.onCompleted: page.viewModel.setShown(true)
-    Component.onDestruction: page.viewModel.setShown(false)
+    Component.onDestruction: {
+        page.workspace.marks.stumpReport.setOpen(false);
+        page.viewModel.setShown(false);
+    }
+    onReportingChanged: page.workspace.marks.stumpReport.setOpen(page.reporting)
 
     RowLayout {
         anchors.fill: parent
         anchors.leftMargin: Theme.edge
         anchors.rightMargin: Theme.edge
         anchors.topMargin: Theme.pad
+        visible: !page.reporting
         spacing: Theme.gap
         layoutDirection: Theme.leftHand ? Qt.RightToLeft : Qt.LeftToRight
 
@@ -52,6 +58,7 @@ Item {
                     viewModel: page.viewModel
                     onListAsked: list.open()
                     onLooseAsked: loose.open()
+                    onReportAsked: page.reporting = true
                 }
             }
             StumpActs {
@@ -68,6 +75,16 @@ Item {
             visible: Theme.wide
             viewModel: page.viewModel
         }
+    }
+
+    StumpReport {
+        anchors.fill: parent
+        anchors.leftMargin: Theme.edge
+        anchors.rightMargin: Theme.edge
+        anchors.topMargin: Theme.pad
+        visible: page.reporting
+        source: page.workspace.marks.stumpReport
+        onBackAsked: page.reporting = false
     }
 
     Sheet {

@@ -6,16 +6,19 @@ import Oaklight
 ColumnLayout {
     id: actions
 
-    required property PacketViewModel packet
+    required property PagesViewModel source
+    required property string text
+    property string help: ""
 
     signal backAsked
+    signal makeAsked
 
     spacing: Theme.gap
 
     Words {
         Layout.fillWidth: true
         visible: text !== ""
-        text: actions.packet.notice
+        text: actions.source.notice
         font.bold: true
         wrapMode: Text.WrapAnywhere
         Accessible.role: Accessible.AlertMessage
@@ -31,12 +34,12 @@ ColumnLayout {
         }
         TapButton {
             Layout.fillWidth: true
-            text: qsTr("Make the packet")
-            help: qsTr("Writes the pages and the list beside the tract file")
+            text: actions.text
+            help: actions.help
             main: true
             large: true
-            enabled: actions.packet.pages > 0
-            onClicked: actions.packet.make()
+            enabled: actions.source.pages > 0
+            onClicked: actions.makeAsked()
         }
     }
 }

@@ -2,15 +2,15 @@ import QtQuick
 import QtQuick.Layouts
 import Oaklight
 
-// The pages of a packet as they will be printed, cautions first.
+// Pages as they will be printed, cautions first.
 ColumnLayout {
     id: pages
 
-    required property PacketViewModel packet
+    required property PagesViewModel source
     property alias above: top.data
 
     function turn(by: int) {
-        pages.packet.turn(by);
+        pages.source.turn(by);
         scroll.contentY = paper.y;  // below the choices, where they stand above it
         scroll.returnToBounds();
     }
@@ -42,7 +42,7 @@ ColumnLayout {
                 id: paper
 
                 Layout.fillWidth: true
-                visible: pages.packet.pages > 0
+                visible: pages.source.pages > 0
                 implicitHeight: sheet.implicitHeight
                 color: "transparent"
                 border.width: Theme.line
@@ -54,38 +54,38 @@ ColumnLayout {
                     width: parent.width
                     height: implicitHeight
                     theme: Theme
-                    paper: pages.packet.paper
-                    picture: pages.packet.picture
+                    paper: pages.source.paper
+                    picture: pages.source.picture
                     Accessible.role: Accessible.Graphic
                     Accessible.name: words
                 }
             }
         }
     }
+    Words {
+        Layout.fillWidth: true
+        visible: pages.source.pages > 0
+        text: sheet.words
+        font.bold: true
+        horizontalAlignment: Text.AlignHCenter
+    }
     RowLayout {
         Layout.fillWidth: true
-        visible: pages.packet.pages > 0
+        visible: pages.source.pages > 0
         spacing: Theme.gap
 
         TapButton {
             Layout.fillWidth: true
             Layout.preferredWidth: 1
             text: qsTr("Page before")
-            enabled: pages.packet.page > 0
+            enabled: pages.source.page > 0
             onClicked: pages.turn(-1)
-        }
-        Words {
-            Layout.fillWidth: true
-            Layout.preferredWidth: 1
-            text: sheet.words
-            font.bold: true
-            horizontalAlignment: Text.AlignHCenter
         }
         TapButton {
             Layout.fillWidth: true
             Layout.preferredWidth: 1
             text: qsTr("Next page")
-            enabled: pages.packet.hasNext
+            enabled: pages.source.hasNext
             onClicked: pages.turn(1)
         }
     }
