@@ -12,25 +12,36 @@ std::string short_name(const Species* species, SpeciesCode code) {
   return species != nullptr ? species->common_name : "species " + std::to_string(code.fia);
 }
 
-Feet drawn_crown(const TreeFacts& facts, const Species* species) {
-  if (species == nullptr) return crowded_crown_radius(facts.dbh.inches());
-  return stand_grown_crown_width(*species, facts).width / 2.0;
+DrawnCrown drawn_crown(const TreeFacts& facts, const std::optional<CrownShape>& taped,
+                       const Species* species) {
+  if (taped) return {*taped, true};
+  return {CrownShape::circle(species == nullptr
+                                 ? crowded_crown_radius(facts.dbh.inches())
+                                 : stand_grown_crown_width(*species, facts).width / 2.0)};
+}
+
+std::optional<CrownShape> taped_in(const ReleaseGraph& graph, std::uint32_t tree) {
+  const auto found = graph.edges().crowns.find(tree);
+  if (found == graph.edges().crowns.end()) return std::nullopt;
+  return found->second;
 }
 
 CrownNeighbour neighbour_of(const ReleaseGraph& graph, const CrownContact& contact,
                             const std::vector<bool>& goes, const SpeciesTable& table) {
   const ReleaseTree& tree = graph.trees()[contact.neighbour];
   const Species* species = table.find(tree.facts.species);
-  return {.tag = tree.tag,
-          .species = short_name(species, tree.facts.species),
-          .crown = drawn_crown(tree.facts, species),
-          .sides = contact.sides,
-          .azimuth = {},
-          .distance = {},
-          .closeness = contact.closeness,
-          .goes = goes[contact.neighbour],
-          .crop = tree.proposed,
-          .arc = contact.arc};
+  CrownNeighbour neighbour{
+      .tag = tree.tag,
+      .species = short_name(species, tree.facts.species),
+      .crown = drawn_crown(tree.facts, taped_in(graph, contact.neighbour), species),
+      .sides = contact.sides,
+      .azimuth = {},
+      .distance = {},
+      .closeness = contact.closeness,
+      .goes = goes[contact.neighbour],
+      .crop = tree.proposed};
+  graph.add_closed_by(contact, neighbour.arcs);
+  return neighbour;
 }
 
 /// Where the records say that a neighbour stands: its own card first, then the other's turned
@@ -66,25 +77,32 @@ Closeness closeness_of(Seen seen) {
   return Closeness::doubtful;
 }
 
-}  // namespace
-
-CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const SpeciesTable& species) {
+CrownCard empty_card(const std::string& tag, const TreeFacts& facts,
+                     const std::optional<CrownShape>& taped, const SpeciesTable& species) {
   const Species* known = species.find(facts.species);
   CrownCard card;
   card.tag = tag;
   card.species = short_name(known, facts.species);
   card.dbh = facts.dbh.inches();
-  card.crown = drawn_crown(facts, known);
+  card.crown = drawn_crown(facts, taped, known);
+  card.by_arcs = card.crown.taped;
   return card;
 }
 
+}  // namespace
+
+CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const CrownRadii& taped,
+                     const SpeciesTable& species) {
+  return empty_card(tag, facts, CrownShape::of(taped), species);
+}
+
 CrownNeighbour crown_neighbour(const std::string& tag, const TreeFacts& facts,
-                               const Contact& contact, Sides sides, bool goes,
-                               const SpeciesTable& species) {
+                               const CrownRadii& taped, const Contact& contact, Sides sides,
+                               bool goes, const SpeciesTable& species) {
   const Species* known = species.find(facts.species);
   CrownNeighbour neighbour{.tag = tag,
                            .species = short_name(known, facts.species),
-                           .crown = drawn_crown(facts, known),
+                           .crown = drawn_crown(facts, CrownShape::of(taped), known),
                            .sides = sides,
                            .azimuth = contact.azimuth,
                            .distance = {},
@@ -116,7 +134,8 @@ CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool
 CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<const Contact> contacts,
                      const std::vector<bool>& goes, const SpeciesTable& species) {
   const ReleaseTree& tree = graph.trees()[crop];
-  CrownCard card = crown_card(tree.tag, tree.facts, species);
+  const auto taped = taped_in(graph, static_cast<std::uint32_t>(crop));
+  CrownCard card = empty_card(tree.tag, tree.facts, taped, species);
   for (const std::uint32_t i : graph.around(crop)) {
     const CrownContact& contact = graph.contacts()[i];
     CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
@@ -131,9 +150,10 @@ CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<cons
 CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
                             std::span<const MappedTree> places, const std::vector<bool>& goes,
                             const SpeciesTable& species) {
-  CrownCard card = crown_card(graph.trees()[crop].tag, graph.trees()[crop].facts, species);
+  CrownCard card = empty_card(graph.trees()[crop].tag, graph.trees()[crop].facts, {}, species);
   card.map = true;
-  card.crown = crowded_crown_radius(*card.dbh);
+  card.by_arcs = true;
+  card.crown = {CrownShape::circle(crowded_crown_radius(*card.dbh))};
   const auto place_of = [places](Uuid id) {
     return std::find_if(places.begin(), places.end(),
                         [&id](const MappedTree& tree) { return tree.id == id; });
@@ -143,7 +163,7 @@ CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
     const CrownContact& contact = graph.contacts()[i];
     const ReleaseTree& tree = graph.trees()[contact.neighbour];
     CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
-    neighbour.crown = crowded_crown_radius(tree.facts.dbh.inches());
+    neighbour.crown = {CrownShape::circle(crowded_crown_radius(tree.facts.dbh.inches()))};
     neighbour.crop = false;  // a map proposes every tree of the canopy
     const auto other = place_of(tree.id);
     if (own != places.end() && other != places.end()) {

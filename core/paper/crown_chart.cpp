@@ -14,6 +14,7 @@ namespace oaklight {
 namespace {
 
 constexpr double kThick = kOpenEdge;
+const CrownShape kKeyCrown = CrownShape::circle(Feet{1.0});
 constexpr double kSideLetter = 16.0;  // room for N, E, S, W around the crowns
 
 QRectF around(QPointF p, double by) { return {p.x() - by, p.y() - by, 2.0 * by, 2.0 * by}; }
@@ -37,7 +38,7 @@ class CrownPainter {
     sheet_.key(entries());
     write_foot();
     lay_out();
-    drawing().fill(circle(middle_, radius_), Ink::tint);
+    drawing().fill(outline_of(middle_, card_.crown.shape, scale_), Ink::tint);
     draw_sides();
     for (std::size_t i = 0; i < spots_.size(); ++i) draw_neighbour(i);
     draw_edge();
@@ -104,24 +105,31 @@ class CrownPainter {
       const auto one = [goes](const CrownNeighbour& n) { return n.goes == goes; };
       if (std::none_of(card_.neighbours.begin(), card_.neighbours.end(), one)) continue;
       out.push_back({[goes](Drawing& drawing, const QRectF& box) {
-                       draw_crown(drawing, box.center(), box.height() / 2.0, goes);
+                       draw_crown(drawing, box.center(), kKeyCrown, box.height() / 2.0, goes);
                      },
                      goes ? QStringLiteral("goes") : QStringLiteral("stays")});
     }
     if (std::any_of(card_.neighbours.begin(), card_.neighbours.end(),
                     [](const CrownNeighbour& n) { return n.crop; })) {
-      out.push_back(
-          {[](Drawing& drawing, const QRectF& box) {
-             draw_crown(drawing, box.center(), box.height() / 2.0, false);
-             drawing.outline(circle(box.center(), box.height() / 2.0 - 3.0), {1.0, Ink::leave});
-           },
-           QStringLiteral("crop tree")});
+      out.push_back({[](Drawing& drawing, const QRectF& box) {
+                       draw_crown(drawing, box.center(), kKeyCrown, box.height() / 2.0, false);
+                       drawing.outline(
+                           outline_of(box.center(), kKeyCrown, box.height() / 2.0 - 3.0),
+                           {1.0, Ink::leave});
+                     },
+                     QStringLiteral("crop tree")});
     }
     return out;
   }
 
   void write_foot() {
-    QString words = QStringLiteral("Crowns by size, not measured.");
+    const auto is_taped = [](const CrownNeighbour& n) { return n.crown.taped; };
+    const auto taped = std::count_if(card_.neighbours.begin(), card_.neighbours.end(), is_taped) +
+                       (card_.crown.taped ? 1 : 0);
+    const bool all = static_cast<std::size_t>(taped) == card_.neighbours.size() + 1;
+    QString words = taped == 0 ? QStringLiteral("Crowns by size, not measured.")
+                    : all      ? QStringLiteral("Crowns by four measured radii.")
+                               : QStringLiteral("Round crowns by size, the others measured.");
     const auto hollow = [](const auto& spot) { return spot && !spot->measured; };
     if (std::any_of(spots_.begin(), spots_.end(), hollow)) {
       words += QStringLiteral(" Hollow stem: not taped, drawn in the middle of its side.");
@@ -143,11 +151,12 @@ class CrownPainter {
 
   /// One scale for all crowns, so that each lies inside.
   void lay_out() {
-    QSizeF reach(card_.crown.value, card_.crown.value);
+    const double own = card_.crown.shape.widest().value;
+    QSizeF reach(own, own);
     for (std::size_t i = 0; i < spots_.size(); ++i) {
       if (!spots_[i]) continue;
       const QPointF off = spots_[i]->off;
-      const double crown = card_.neighbours[i].crown.value;
+      const double crown = card_.neighbours[i].crown.shape.widest().value;
       reach = reach.expandedTo(QSizeF(std::abs(off.x()) + crown, std::abs(off.y()) + crown));
     }
     reach = reach.expandedTo(QSizeF(1.0, 1.0));
@@ -157,11 +166,22 @@ class CrownPainter {
                    std::max(room.height() / 2.0 - kSideLetter - kThick, 1.0));
     scale_ = std::min(half_.width() / reach.width(), half_.height() / reach.height());
     half_ = reach * scale_;
-    radius_ = card_.crown.value * scale_;
   }
 
   [[nodiscard]] QPointF at(QPointF off) const {
     return middle_ + QPointF(off.x(), -off.y()) * scale_;
+  }
+
+  [[nodiscard]] double reach_at(const DrawnCrown& crown, double bearing) const {
+    return crown.shape.reach(Degrees{bearing}).value * scale_;
+  }
+  /// The circle around the stem that a crown certainly fills.
+  [[nodiscard]] double room_in(const DrawnCrown& crown) const {
+    double least = crown.shape.widest().value;
+    for (const double bearing : {0.0, 90.0, 180.0, 270.0}) {
+      least = std::min(least, crown.shape.reach(Degrees{bearing}).value);
+    }
+    return least * scale_;
   }
 
   /// Hairlines that part the four sides, and their letters.
@@ -170,7 +190,7 @@ class CrownPainter {
     double bearing = 0.0;
     for (const auto& side : kWords<Side>) {
       const QPointF corner = on_paper(towards(bearing + 45.0));
-      QPainterPath line(middle_ + corner * (radius_ + kThick));
+      QPainterPath line(middle_ + corner * (reach_at(card_.crown, bearing + 45.0) + kThick));
       line.lineTo(middle_ + corner * out);
       drawing().outline(line, {0.6, Ink::rule, {2.0, 3.0}}, sheet_.picture());
       const QPointF way = on_paper(towards(bearing));
@@ -192,10 +212,11 @@ class CrownPainter {
     if (!spots_[i]) return;
     const CrownNeighbour& n = card_.neighbours[i];
     const QPointF stem = at(spots_[i]->off);
-    draw_crown(drawing(), stem, n.crown.value * scale_, n.goes);
-    if (n.crop)
-      drawing().outline(circle(stem, std::max(n.crown.value * scale_ - 4.0, 1.0)),
-                        {1.0, Ink::leave});
+    draw_crown(drawing(), stem, n.crown.shape, scale_, n.goes);
+    if (n.crop) {
+      constexpr double kRing = 0.85;  // a second line inside says that it is a crop tree
+      drawing().outline(outline_of(stem, n.crown.shape, kRing * scale_), {1.0, Ink::leave});
+    }
   }
 
   void draw_stems() {
@@ -213,10 +234,8 @@ class CrownPainter {
 
   void draw_edge() {
     for (const EdgePart& part : edge_.parts()) {
-      QPainterPath arc;
-      const QRectF box = around(middle_, radius_);
-      arc.arcMoveTo(box, 90.0 - part.from);
-      arc.arcTo(box, 90.0 - part.from, part.from - part.to);
+      const QPainterPath arc =
+          outline_between(middle_, card_.crown.shape, scale_, part.from, part.to);
       if (part.state == EdgeState::open || part.state == EdgeState::opens) {
         drawing().outline(arc, {kThick + 2.4, Ink::white});
       }
@@ -224,7 +243,8 @@ class CrownPainter {
     }
     constexpr double kEvery = 5.0;  // labels keep off the edge
     for (double bearing = 0.0; bearing < 360.0; bearing += kEvery) {
-      taken_.push_back(around(middle_ + on_paper(towards(bearing)) * radius_, kThick / 2.0));
+      const QPointF edge = on_paper(towards(bearing)) * reach_at(card_.crown, bearing);
+      taken_.push_back(around(middle_ + edge, kThick / 2.0));
     }
   }
 
@@ -254,12 +274,12 @@ class CrownPainter {
       }
     };
     write({cut(card_.tag, kStrongText), cut(card_.species, kSmallText), middle_,
-           radius_ - kThick / 2.0});
+           room_in(card_.crown) - kThick / 2.0});
     for (std::size_t i = 0; i < spots_.size(); ++i) {
       if (!spots_[i]) continue;
       const CrownNeighbour& n = card_.neighbours[i];
       write({cut(n.tag, kStrongText), cut(n.species, kSmallText), at(spots_[i]->off),
-             n.crown.value * scale_, n.goes});
+             room_in(n.crown), n.goes});
     }
     write_far(homeless);
   }
@@ -304,9 +324,9 @@ class CrownPainter {
     constexpr double kEvery = 12.0;  // degrees
     for (std::size_t i = 0; i < spots_.size(); ++i) {
       if (!spots_[i]) continue;
-      const double radius = card_.neighbours[i].crown.value * scale_;
       for (double bearing = 0.0; bearing < 360.0; bearing += kEvery) {
-        const QPointF p = at(spots_[i]->off) + on_paper(towards(bearing)) * radius;
+        const QPointF p = at(spots_[i]->off) +
+                          on_paper(towards(bearing)) * reach_at(card_.neighbours[i].crown, bearing);
         taken_.push_back(around(p, 1.5));
       }
     }
@@ -369,8 +389,8 @@ class CrownPainter {
   std::vector<std::optional<CrownSpot>> spots_;
   EdgeRing edge_;
   QPointF middle_;
-  QSizeF half_;  // from the middle to the outermost crowns
-  double scale_ = 1.0, radius_ = 0.0;
+  QSizeF half_;         // from the middle to the outermost crowns
+  double scale_ = 1.0;  // pt a foot
   std::vector<QRectF> taken_, words_;
 };
 

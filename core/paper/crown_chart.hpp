@@ -10,18 +10,25 @@
 
 namespace oaklight {
 
+/// A crown to draw.
+struct DrawnCrown {
+  CrownShape shape = CrownShape::circle(Feet{0.0});
+  bool taped = false;  ///< four radii were measured; else a circle by size
+  friend bool operator==(const DrawnCrown&, const DrawnCrown&) = default;
+};
+
 /// One neighbour as its card knows it. Nothing (nullopt) is "not recorded".
 struct CrownNeighbour {
   std::string tag;
   std::string species;  ///< short: "red maple"
-  Feet crown;           ///< radius to draw
-  Sides sides;          ///< of the crop crown; empty: not known
+  DrawnCrown crown;
+  Sides sides;  ///< of the crop crown; empty: not known
   std::optional<Degrees> azimuth;
   std::optional<Feet> distance;
   Closeness closeness = Closeness::clear;
-  bool goes = false;  ///< taken or killed standing
-  bool crop = false;  ///< proposed as a crop tree itself
-  Arc arc = {};       ///< of the crop crown's edge that it closes; stem maps only
+  bool goes = false;           ///< taken or killed standing
+  bool crop = false;           ///< proposed as a crop tree itself
+  std::vector<Arc> arcs = {};  ///< of the crop crown's edge that it closes; see CrownCard::by_arcs
 };
 
 /// The four sides of a crown; each is in one set.
@@ -36,8 +43,9 @@ struct CrownCard {
   std::string tag;
   std::string species;
   std::optional<Inches> dbh;
-  Feet crown;        ///< radius to draw
-  bool map = false;  ///< stem map: the edge is drawn by the neighbours' arcs and not by sides
+  DrawnCrown crown;
+  bool map = false;      ///< of a stem map, of which nobody looked at sides
+  bool by_arcs = false;  ///< the edge is drawn by the neighbours' arcs and not by whole sides
   std::vector<CrownNeighbour> neighbours;
   CrownEdge now;    ///< cards
   CrownEdge after;  ///< cards; once the neighbours that go are gone
@@ -50,16 +58,17 @@ struct CrownCard {
 /// goes_gone   leave the neighbours that go out
 CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool goes_gone);
 
-/// A card without neighbours from the records of its tree, its crown as wide as
+/// A card without neighbours from the records of its tree, its crown as taped, or as wide as
 /// stand_grown_crown_width gives it. Its `now` and `after` are empty: the caller knows the sides.
-CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const SpeciesTable& species);
+CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const CrownRadii& taped,
+                     const SpeciesTable& species);
 /// One neighbour from its records and its contact.
 /// sides    on which it stands; those of the contact, or of its azimuth
 CrownNeighbour crown_neighbour(const std::string& tag, const TreeFacts& facts,
-                               const Contact& contact, Sides sides, bool goes,
-                               const SpeciesTable& species);
+                               const CrownRadii& taped, const Contact& contact, Sides sides,
+                               bool goes, const SpeciesTable& species);
 
-/// The card of one tree of a graph of cards, crowns as wide as stand_grown_crown_width gives them.
+/// The card of one tree of a graph of cards, crowns as above.
 /// A caller that has the plan's own sides may put them into `now` and `after`.
 ///
 /// crop      index into graph.trees()

@@ -23,20 +23,29 @@ bool covers(const Arc& arc, double bearing) {
   return std::abs(off) < arc.half.value;
 }
 
-EdgeState state_at(const CrownCard& card, double bearing) {
-  EdgeState state = EdgeState::open;
+bool covers(const CrownNeighbour& n, double bearing) {
+  return n.closeness == Closeness::touching &&
+         std::any_of(n.arcs.begin(), n.arcs.end(),
+                     [bearing](const Arc& arc) { return covers(arc, bearing); });
+}
+
+EdgeState state_at(const CrownCard& card, Side side, double bearing) {
+  EdgeState state = card.now.unknown.has(side) ? EdgeState::unknown : EdgeState::open;
   for (const CrownNeighbour& n : card.neighbours) {
-    if (n.closeness != Closeness::touching || !covers(n.arc, bearing)) continue;
-    if (!n.goes) return EdgeState::closed;
-    state = EdgeState::opens;
+    if (!covers(n, bearing)) continue;
+    if (!n.goes) return card.after.shared.has(side) ? EdgeState::shared : EdgeState::closed;
+    state = card.after.unknown.has(side) ? EdgeState::unknown : EdgeState::opens;
   }
   return state;
 }
 
-double map_share(const CrownCard& card, bool after) {
+/// As the light of the crop tree is reckoned: what nobody looked at is closed.
+double share_by_arcs(const CrownCard& card, bool after) {
   std::vector<Arc> arcs;
+  add_quarters(after ? card.after.unknown : card.now.unknown, arcs);
   for (const CrownNeighbour& n : card.neighbours) {
-    if (n.closeness == Closeness::touching && !(after && n.goes)) arcs.push_back(n.arc);
+    if (n.closeness != Closeness::touching || (after && n.goes)) continue;
+    arcs.insert(arcs.end(), n.arcs.begin(), n.arcs.end());
   }
   return open_share(arcs).value;
 }
@@ -46,14 +55,12 @@ double map_share(const CrownCard& card, bool after) {
 EdgeRing::EdgeRing(const CrownCard& card) {
   states_.reserve(kSteps);
   for (int i = 0; i < kSteps; ++i) {
-    if (card.map) {
-      states_.push_back(state_at(card, kStart + (i + 0.5) * kStep));
-    } else {
-      states_.push_back(state_of_side(card, *(kSides.begin() + 4 * i / kSteps)));
-    }
+    const Side side = *(kSides.begin() + 4 * i / kSteps);
+    states_.push_back(card.by_arcs ? state_at(card, side, kStart + (i + 0.5) * kStep)
+                                   : state_of_side(card, side));
   }
-  now_ = card.map ? map_share(card, false) : kPerSide * card.now.open.count();
-  after_ = card.map ? map_share(card, true) : kPerSide * card.after.open.count();
+  now_ = card.by_arcs ? share_by_arcs(card, false) : kPerSide * card.now.open.count();
+  after_ = card.by_arcs ? share_by_arcs(card, true) : kPerSide * card.after.open.count();
 }
 
 std::vector<EdgePart> EdgeRing::parts() const {

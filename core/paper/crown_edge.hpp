@@ -16,7 +16,7 @@ struct EdgePart {
   EdgeState state = EdgeState::open;
 };
 
-/// The whole edge of the crop crown of a card, by its sides or, on a map, by arcs.
+/// The whole edge of the crop crown of a card, by its sides or by arcs.
 class EdgeRing {
  public:
   explicit EdgeRing(const CrownCard& card);
@@ -24,7 +24,8 @@ class EdgeRing {
   /// The edge in runs of one state, as few as can be.
   [[nodiscard]] std::vector<EdgePart> parts() const;
   [[nodiscard]] bool has(EdgeState state) const;
-  /// Percent of the edge that is open: now, or after. Cards: a quarter a side; maps: by open_share.
+  /// Percent of the edge that is open: now, or after. By sides: a quarter each; by arcs:
+  /// open_share.
   [[nodiscard]] double share_open(bool after) const { return after ? after_ : now_; }
 
  private:

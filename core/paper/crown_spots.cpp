@@ -24,11 +24,13 @@ std::optional<double> bearing_of(Sides sides) {
 }
 
 /// A distance for a neighbour whose own was not taped: what was seen of the crowns.
-double likely_distance(const CrownCard& card, const CrownNeighbour& n) {
-  const double both = card.crown.value + n.crown.value;
+double likely_distance(const CrownCard& card, const CrownNeighbour& n, double bearing) {
+  const double own = card.crown.shape.reach(Degrees{bearing}).value;
+  const double other = n.crown.shape.reach(Degrees{bearing + 180.0}).value;
+  const double both = own + other;
   switch (n.closeness) {
     case Closeness::touching:
-      return both - 0.25 * std::min(card.crown.value, n.crown.value);
+      return both - 0.25 * std::min(own, other);
     case Closeness::doubtful:
       return both;
     case Closeness::clear:
@@ -62,7 +64,7 @@ std::vector<std::optional<CrownSpot>> spots_of(const CrownCard& card) {
       spots.emplace_back();
       continue;
     }
-    const double distance = n.distance ? n.distance->value : likely_distance(card, n);
+    const double distance = n.distance ? n.distance->value : likely_distance(card, n, *bearing);
     spots.push_back(CrownSpot{towards(*bearing) * distance, n.azimuth && n.distance});
   }
   return spots;

@@ -75,6 +75,15 @@ Arc closed_arc(Feet crop, Feet other, Feet distance, Degrees bearing, Feet gap) 
   return {bearing, Degrees{degrees_of(std::acos(std::max(cosine, -1.0)))}};
 }
 
+void add_quarters(Sides sides, std::vector<Arc>& arcs) {
+  constexpr Degrees kHalfQuarter{45.0};
+  double middle = 0.0;
+  for (const Side side : kSides) {
+    if (sides.has(side)) arcs.push_back({Degrees{middle}, kHalfQuarter});
+    middle += 2.0 * kHalfQuarter.value;
+  }
+}
+
 Percent open_share(std::span<const Arc> closed) {
   struct Span {
     double from, to;

@@ -52,6 +52,9 @@ struct Arc {
 /// source       law of cosines
 [[nodiscard]] Arc closed_arc(Feet crop, Feet other, Feet distance, Degrees bearing, Feet gap);
 
+/// The quarters of a crown's edge that these sides are, added to `arcs`.
+void add_quarters(Sides sides, std::vector<Arc>& arcs);
+
 /// Share of the edge that no arc closes, 0 .. 100. The order of the arcs does not matter.
 [[nodiscard]] Percent open_share(std::span<const Arc> closed);
 

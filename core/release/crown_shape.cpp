@@ -115,6 +115,8 @@ Feet CrownShape::reach(Degrees bearing) const {
   return Feet{below > 0.0 ? a * b / below : a};  // a needle along its own axis
 }
 
+Feet CrownShape::widest() const { return Feet{*std::max_element(reach_.begin(), reach_.end())}; }
+
 std::vector<Arc> closed_arcs(const CrownShape& crop, const CrownShape& other, Feet distance,
                              Degrees bearing, Feet gap) {
   const Clearance at(crop, other, distance, bearing, gap);

@@ -22,6 +22,9 @@ class CrownShape {
 
   /// From the stem to the outline, at a bearing from true north.
   [[nodiscard]] Feet reach(Degrees bearing) const;
+  /// The longest of its reaches.
+  [[nodiscard]] Feet widest() const;
+  friend bool operator==(const CrownShape&, const CrownShape&) = default;
 
  private:
   explicit CrownShape(std::array<double, 4> reach) : reach_(reach) {}

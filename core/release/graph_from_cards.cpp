@@ -4,7 +4,6 @@
 #include <tuple>
 
 #include "core/measure/crown_width.hpp"
-#include "core/release/crown_shape.hpp"
 #include "core/release/release_graph.hpp"
 
 namespace oaklight {
@@ -222,7 +221,7 @@ Result<ReleaseGraph> graph_from_cards(std::span<const WalkTree> walk,
     place.emplace(tree->id.value, index);
     trees.push_back({tree->id.value, tree->tag, tree->facts, tree->crop, tree->looked});
     crowns.emplace_back(*tree);
-    if (tree->crop && crowns.back().measured) edges.crops.insert(index);
+    if (crowns.back().measured) edges.crowns.emplace(index, *crowns.back().measured);
   }
 
   Found found;

@@ -124,32 +124,15 @@ bool better(const Way& a, const Way& b) {
   return rank_a < rank_b || (rank_a == rank_b && a.takes < b.takes);
 }
 
-/// The quarters of a crown's edge that these sides are.
-void add_quarters(Sides sides, std::vector<Arc>& arcs) {
-  constexpr Degrees kHalfQuarter{45.0};
-  double middle = 0.0;
-  for (const Side side : kSides) {
-    if (sides.has(side)) arcs.push_back({Degrees{middle}, kHalfQuarter});
-    middle += 2.0 * kHalfQuarter.value;
-  }
-}
-
-/// Open edge of a crown whose four radii were taped. Where the outlines say nothing of a contact,
-/// or nothing where somebody saw one, what was seen decides: its sides are closed whole (R2.01).
-Percent open_of_measured(const ReleaseProblem& problem, const std::vector<bool>& gone,
-                         const CrownSides& sides, std::uint32_t crop) {
+/// Open edge of a crown on a map, or whose four radii were taped; what nobody looked at is closed.
+Percent open_by_arcs(const ReleaseProblem& problem, const std::vector<bool>& gone, Sides unknown,
+                     std::uint32_t crop) {
   std::vector<Arc> arcs;
-  add_quarters(sides.unknown, arcs);
+  add_quarters(unknown, arcs);
   for (const std::uint32_t i : problem.graph.around(crop)) {
     const CrownContact& c = problem.graph.contacts()[i];
     if (!crowds(problem.roles[i]) || gone[c.neighbour]) continue;
-    const auto& closed = problem.graph.edges().closed;
-    const auto drawn = closed.find({crop, c.neighbour});
-    if (drawn == closed.end() || drawn->second.empty()) {
-      add_quarters(c.sides, arcs);
-    } else {
-      arcs.insert(arcs.end(), drawn->second.begin(), drawn->second.end());
-    }
+    problem.graph.add_closed_by(c, arcs);
   }
   return open_share(arcs);
 }
@@ -231,18 +214,14 @@ Light light_of(const ReleaseProblem& problem, const Selection& selection,
   light.sides_free = sides.free.count();
   light.sides_shared = sides.shared.count();
   light.sides_unknown = sides.unknown.count();
-  if (problem.graph.source() == ReleaseGraph::Source::cards) {
-    const bool measured = problem.graph.edges().crops.count(crop) > 0;
-    light.open = measured ? open_of_measured(problem, gone, sides, crop)
-                          : percent(light.sides_free / kSidesPerCrown);
-    return light;
+  if (problem.graph.source() == ReleaseGraph::Source::map) {
+    light.open =
+        open_by_arcs(problem, gone, {}, crop);  // what the map does not show closes nothing
+  } else if (problem.graph.edges().crowns.count(crop) > 0) {
+    light.open = open_by_arcs(problem, gone, sides.unknown, crop);
+  } else {
+    light.open = percent(light.sides_free / kSidesPerCrown);
   }
-  std::vector<Arc> arcs;
-  for (const std::uint32_t i : problem.graph.around(crop)) {
-    const CrownContact& c = problem.graph.contacts()[i];
-    if (crowds(problem.roles[i]) && !gone[c.neighbour]) arcs.push_back(c.arc);
-  }
-  light.open = open_share(arcs);
   return light;
 }
 

@@ -51,6 +51,19 @@ std::span<const std::uint32_t> ReleaseGraph::towards(std::size_t neighbour) cons
   return part(towards_, towards_from_, neighbour);
 }
 
+void ReleaseGraph::add_closed_by(const CrownContact& contact, std::vector<Arc>& arcs) const {
+  if (source_ == Source::map) {
+    arcs.push_back(contact.arc);
+    return;
+  }
+  const auto drawn = edges_.closed.find({contact.crop, contact.neighbour});
+  if (drawn == edges_.closed.end() || drawn->second.empty()) {
+    add_quarters(contact.sides, arcs);
+  } else {
+    arcs.insert(arcs.end(), drawn->second.begin(), drawn->second.end());
+  }
+}
+
 Result<std::vector<MappedTree>> map_of_plot(std::span<const Tree> trees) {
   std::vector<MappedTree> map;
   for (const Tree& tree : trees) {

@@ -2,7 +2,6 @@
 
 #include <cstdint>
 #include <map>
-#include <set>
 #include <span>
 #include <string>
 #include <variant>
@@ -10,6 +9,7 @@
 
 #include "core/model/tract.hpp"
 #include "core/release/crown_contact.hpp"
+#include "core/release/crown_shape.hpp"
 
 namespace oaklight {
 
@@ -50,11 +50,11 @@ struct CrownContact {
   Arc arc;                 ///< of the crop crown's edge; maps only
 };
 
-/// The edges of crop crowns whose four radii were taped.
+/// The trees of a walk whose four crown radii were taped.
 struct MeasuredEdges {
-  std::set<std::uint32_t> crops;
-  /// What a neighbour with azimuth and distance closes of it, by crop tree and neighbour; empty:
-  /// nothing, as the two crowns were measured.
+  std::map<std::uint32_t, CrownShape> crowns;
+  /// What a neighbour with azimuth and distance closes of such a crop tree's edge, by crop tree and
+  /// neighbour; empty: nothing, as the two crowns were measured.
   std::map<std::pair<std::uint32_t, std::uint32_t>, std::vector<Arc>> closed;
 };
 
@@ -75,6 +75,12 @@ class ReleaseGraph {
   [[nodiscard]] const MeasuredEdges& edges() const { return edges_; }
   /// Indices into contacts() of the neighbours of one tree.
   [[nodiscard]] std::span<const std::uint32_t> around(std::size_t crop) const;
+  /// The parts of the crop crown's edge that a neighbour closes where it crowds: on a map its arc;
+  /// on a crown whose four radii were taped what the outlines say, and where they say nothing of
+  /// what somebody saw, its sides whole (R2.01); on any other card its sides whole.
+  ///
+  /// arcs  they are added to these
+  void add_closed_by(const CrownContact& contact, std::vector<Arc>& arcs) const;
   /// Indices into contacts() in which a tree is the neighbour.
   [[nodiscard]] std::span<const std::uint32_t> towards(std::size_t neighbour) const;
 

@@ -74,8 +74,8 @@ class DecidedStand {
 
   [[nodiscard]] CardView card(const WalkTree& crop) const {
     const std::uint32_t tree = place_.at(crop.id.value);
-    CardView view{crop.id,    stand_,     crop.tag, species_name(knowledge_, crop.facts.species),
-                  crop.facts, crop.looked};
+    CardView view{crop.id,    stand_,     crop.tag,   species_name(knowledge_, crop.facts.species),
+                  crop.facts, crop.crown, crop.looked};
     view.before = light_of(ground_.problem, selection_, none_, tree);
     view.after = light_of(ground_.problem, selection_, marked_, tree);
     view.recommended = light_of(ground_.problem, selection_, recommended_, tree);
@@ -83,6 +83,12 @@ class DecidedStand {
     view.sides_after = sides(tree, marked_);
     for (const Contact* contact : live_.contacts_of(crop.id)) {
       view.neighbours.push_back(neighbour(*contact));
+      if (input_.graph.edges().crowns.count(tree) == 0) continue;
+      for (const std::uint32_t i : input_.graph.around(tree)) {
+        const CrownContact& c = input_.graph.contacts()[i];
+        if (plan_.trees[c.neighbour].tree != contact->neighbour.value) continue;
+        input_.graph.add_closed_by(c, view.neighbours.back().closes);
+      }
     }
     view.verdict = plan_.trees[tree];
     if (const Mark* mark = live_.mark_of(crop.id)) view.mark = *mark;
@@ -110,9 +116,9 @@ class DecidedStand {
   [[nodiscard]] NeighbourView neighbour(const Contact& contact) const {
     const WalkTree& tree = *live_.find(contact.neighbour);
     const TreeVerdict& verdict = plan_.trees[place_.at(tree.id.value)];
-    NeighbourView view{contact.id,    tree.id,  contact,
-                       contact.sides, tree.tag, species_name(knowledge_, tree.facts.species),
-                       tree.facts,    {}};
+    NeighbourView view{contact.id,    tree.id,   contact,
+                       contact.sides, tree.tag,  species_name(knowledge_, tree.facts.species),
+                       tree.facts,    tree.crown};
     if (view.sides.empty() && contact.azimuth) {
       view.sides = sides_at(*contact.azimuth, knowledge_.release.settings.contact.side_blur);
     }

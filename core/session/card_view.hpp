@@ -27,6 +27,8 @@ struct NeighbourView {
   std::string tag;
   std::string species;
   TreeFacts facts;
+  CrownRadii taped;         ///< radii of its own crown
+  std::vector<Arc> closes;  ///< of the crop crown's edge, bearings; of a crop crown with four radii
   std::optional<Verdict> marked;              ///< the mark in the file; nothing: not decided yet
   bool by_hand = false;                       ///< a person decided it
   Verdict recommended = Verdict::look_again;  ///< what the rules say now
@@ -50,6 +52,7 @@ struct CardView {
   std::string tag;
   std::string species;
   TreeFacts facts;
+  CrownRadii taped;  ///< radii of its crown
   Sides looked;
   Light before;       ///< as the crown stands now
   Light after;        ///< with the trees now marked to be taken or killed standing gone

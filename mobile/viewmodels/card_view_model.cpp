@@ -42,10 +42,12 @@ oaklight::CrownEdge edge_of(const std::array<SideState, 4>& states) {
 
 Picture picture_of(const CardView& card, const oaklight::SpeciesTable& species,
                    const QString& words) {
-  auto crowns = oaklight::crown_card(card.tag, card.facts, species);
-  for (const oaklight::NeighbourView& tree : card.neighbours)
-    crowns.neighbours.push_back(oaklight::crown_neighbour(tree.tag, tree.facts, tree.standing,
-                                                          tree.sides, is_gone(tree), species));
+  auto crowns = oaklight::crown_card(card.tag, card.facts, card.taped, species);
+  for (const oaklight::NeighbourView& tree : card.neighbours) {
+    crowns.neighbours.push_back(oaklight::crown_neighbour(
+        tree.tag, tree.facts, tree.taped, tree.standing, tree.sides, is_gone(tree), species));
+    crowns.neighbours.back().arcs = tree.closes;
+  }
   crowns.now = edge_of(card.sides_before);
   // Before anything is marked, what would open is told by the contacts of those that would go.
   crowns.after = is_marked(card) ? edge_of(card.sides_after)

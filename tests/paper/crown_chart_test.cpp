@@ -4,8 +4,12 @@
 
 #include "core/measure/crown_width.hpp"
 #include "core/paper/crown_edge.hpp"
+#include "core/paper/crown_marks.hpp"
+#include "core/paper/crown_spots.hpp"
+#include "core/release/groundwork.hpp"
 #include "tests/paper/paper_fixture.hpp"
 #include "tests/paper/picture_check.hpp"
+#include "tests/support/readings.hpp"
 #include "tests/support/trees.hpp"
 
 namespace oaklight {
@@ -16,8 +20,7 @@ namespace {
 using CrownPicture = test::PaperTest;
 
 /// The card of tree A; trees with these tags go.
-CrownCard card_of(std::string_view lines, const std::vector<std::string>& gone = {}) {
-  const test::ShortCards cards = test::cards(lines);
+CrownCard card_of(const test::ShortCards& cards, const std::vector<std::string>& gone = {}) {
   const auto graph = graph_from_cards(cards.trees, cards.contacts, cards.stand,
                                       test::shipped_knowledge().settings.contact);
   EXPECT_TRUE(graph);
@@ -29,6 +32,9 @@ CrownCard card_of(std::string_view lines, const std::vector<std::string>& gone =
     if (tag == "A") crop = i;
   }
   return crown_card(*graph, crop, cards.contacts, goes, test::shipped_knowledge().species);
+}
+CrownCard card_of(std::string_view lines, const std::vector<std::string>& gone = {}) {
+  return card_of(test::cards(lines), gone);
 }
 
 const char* const kCrowded =
@@ -123,14 +129,14 @@ TEST_F(CrownPicture, IsMadeFromTheRecordsOfACardToo) {
   const SpeciesTable& species = test::shipped_knowledge().species;
   const test::ShortCards cards = test::cards(kCrowded);
   const CrownCard whole = card_of(kCrowded);
-  const CrownCard card = crown_card("A", cards.trees[0].facts, species);
+  const CrownCard card = crown_card("A", cards.trees[0].facts, {}, species);
   EXPECT_EQ(card.crown, whole.crown);
   EXPECT_EQ(card.species, whole.species);
   for (std::size_t i = 0; i < cards.contacts.size(); ++i) {
     const Contact& contact = cards.contacts[i];
     const WalkTree& tree = cards.trees[i + 1];
     const CrownNeighbour made =
-        crown_neighbour(tree.tag, tree.facts, contact, contact.sides, false, species);
+        crown_neighbour(tree.tag, tree.facts, tree.crown, contact, contact.sides, false, species);
     const CrownNeighbour& other = neighbour(whole, tree.tag);
     EXPECT_EQ(made.crown, other.crown) << tree.tag;
     EXPECT_EQ(made.closeness, other.closeness) << tree.tag;
@@ -167,7 +173,7 @@ TEST_F(CrownPicture, CrownsAreHalfAsWideAsTheEquationSays) {
   const CrownCard card = card_of(kCrowded);
   const Species* maple = test::shipped_knowledge().species.find(SpeciesCode{316});
   const auto facts = test::trees("RM 10.4 co").front().facts;
-  EXPECT_NEAR(neighbour(card, "m1").crown.value,
+  EXPECT_NEAR(neighbour(card, "m1").crown.shape.widest().value,
               stand_grown_crown_width(*maple, facts).width.value / 2.0, 1e-9);
 }
 
@@ -219,6 +225,75 @@ TEST_F(CrownPicture, WithoutNeighboursSaysWhatToDo) {
   }
 }
 
+/// The crowded card with the radii of tree A and of m1 taped.
+test::ShortCards taped_cards() {
+  test::ShortCards cards = test::cards(kCrowded);
+  const auto tape = [&](const std::string& tag, int north, int east, int south, int west) {
+    for (WalkTree& tree : cards.trees) {
+      if (tree.tag != tag) continue;
+      tree.crown = {test::tape_ft(north), test::tape_ft(east), test::tape_ft(south),
+                    test::tape_ft(west)};
+    }
+  };
+  tape("A", 8, 16, 11, 20);
+  tape("m1", 9, 7, 12, 6);
+  return cards;
+}
+
+TEST_F(CrownPicture, OfFourTapedRadiiIsDrawnThroughThem) {
+  const CrownCard card = card_of(taped_cards());
+  EXPECT_TRUE(card.crown.taped);
+  EXPECT_TRUE(neighbour(card, "m1").crown.taped);
+  EXPECT_FALSE(neighbour(card, "m2").crown.taped);
+  constexpr double kScale = 3.0;
+  const QPointF stem(100.0, 50.0);
+  const QRectF box = outline_of(stem, card.crown.shape, kScale).boundingRect();
+  EXPECT_NEAR(stem.y() - box.top(), 8.0 * kScale, 0.01);
+  EXPECT_NEAR(box.right() - stem.x(), 16.0 * kScale, 0.01);
+  EXPECT_NEAR(box.bottom() - stem.y(), 11.0 * kScale, 0.01);
+  EXPECT_NEAR(stem.x() - box.left(), 20.0 * kScale, 0.01);
+  for (const double bearing : {10.0, 60.0, 100.0, 200.0, 290.0, 355.0}) {
+    const QPainterPath part =
+        outline_between(stem, card.crown.shape, kScale, bearing - 360.0, bearing - 350.0);
+    const QPointF way =
+        towards(bearing) * (card.crown.shape.reach(Degrees{bearing}).value * kScale);
+    // A quarter ellipse is painted as one cubic curve, off by at most 0.027 % of its half axis.
+    const double tolerance = 2.8e-4 * card.crown.shape.widest().value * kScale;
+    EXPECT_NEAR(part.elementAt(0).x, stem.x() + way.x(), tolerance) << bearing;
+    EXPECT_NEAR(part.elementAt(0).y, stem.y() - way.y(), tolerance) << bearing;
+  }
+  for (const auto& [name, frame] : test::sized_frames()) {
+    const Drawing drawing = draw_crowns(card_of(taped_cards(), {"m1", "m3"}), frame);
+    EXPECT_EQ(test::faults_of(drawing, frame), std::vector<std::string>{}) << name;
+    EXPECT_NE(test::words_of(drawing).find("Round crowns by size, the others measured."),
+              std::string::npos);
+    test::save_pictures(std::string("crowns_taped_") + name, drawing, frame);
+  }
+}
+
+TEST_F(CrownPicture, OfFourTapedRadiiShowsTheLightOfThePlan) {
+  const test::ShortCards cards = taped_cards();
+  const auto graph = graph_from_cards(cards.trees, cards.contacts, cards.stand,
+                                      test::shipped_knowledge().settings.contact);
+  ASSERT_TRUE(graph);
+  const ReleaseInput input{test::shipped_knowledge(), *graph, {}, {}, {}};
+  const Groundwork ground(input);
+  const Selection selection(graph->trees().size());
+  for (const auto& gone : {std::vector<std::string>{}, {"m1", "m3"}}) {
+    const CrownCard card = card_of(cards, gone);
+    std::vector<bool> goes(graph->trees().size(), false);
+    std::uint32_t crop = 0;
+    for (std::uint32_t i = 0; i < goes.size(); ++i) {
+      const std::string& tag = graph->trees()[i].tag;
+      goes[i] = std::find(gone.begin(), gone.end(), tag) != gone.end();
+      if (tag == "A") crop = i;
+    }
+    const Light light = light_of(ground.problem, selection, goes, crop);
+    EXPECT_NEAR(EdgeRing(card).share_open(true), light.open.value, 1e-9);
+    EXPECT_NE(light.open.value, 25.0 * light.sides_free) << "sides alone would say this";
+  }
+}
+
 TEST_F(CrownPicture, OfAStemMapShowsTheOpenShareOfTheGraph) {
   std::vector<MappedTree> places;
   const auto add = [&](std::uint8_t n, const char* text, double east, double north) {
@@ -237,10 +312,11 @@ TEST_F(CrownPicture, OfAStemMapShowsTheOpenShareOfTheGraph) {
   ASSERT_EQ(card.neighbours.size(), 2u);
   std::vector<Arc> now, after;
   for (const CrownNeighbour& n : card.neighbours) {
-    now.push_back(n.arc);
-    if (!n.goes) after.push_back(n.arc);
+    ASSERT_EQ(n.arcs.size(), 1u);
+    now.push_back(n.arcs[0]);
+    if (!n.goes) after.push_back(n.arcs[0]);
     // The bearing of an arc is the way to the neighbour.
-    EXPECT_NEAR(std::remainder(n.arc.middle.value - n.azimuth->value, 360.0), 0.0, 1e-6);
+    EXPECT_NEAR(std::remainder(n.arcs[0].middle.value - n.azimuth->value, 360.0), 0.0, 1e-6);
   }
   const EdgeRing ring(card);
   EXPECT_NEAR(ring.share_open(false), open_share(now).value, 1e-9);
