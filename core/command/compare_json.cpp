@@ -93,7 +93,7 @@ Json json_of(const CropTreeChange& tree) {
             {"released", tree.released},
             {"light_before", light_json(tree.before)},
             {"light_after_release", light_json(tree.after)},
-            {"light_now", tree.now ? light_json(*tree.now) : Json(nullptr)},
+            {"light_now", light_or_null(tree.now)},
             {"sides_closed_since", tree.sides_closed ? Json(*tree.sides_closed) : Json(nullptr)},
             {"look_again_now", tree.look_now}};
   json["look_again_after_years"] =

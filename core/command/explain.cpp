@@ -1,16 +1,14 @@
 #include <algorithm>
 #include <iostream>
-#include <nlohmann/json.hpp>
 
 #include "core/base/number_text.hpp"
 #include "core/command/program.hpp"
+#include "core/command/rule_words.hpp"
 #include "core/release/stand_facts.hpp"
 #include "core/session/work_view.hpp"
 
 namespace oaklight::command {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 struct Call {
   std::string tract;
@@ -88,39 +86,9 @@ Result<Told> tell(const TractData& data, const TractKnowledge& know, const Call&
   return told;
 }
 
-std::string value_of(const Rule& rule) {
-  std::string text;
-  for (const double number : rule.numbers) {
-    text += (text.empty() ? "" : ", ") + number_text(number, 4);
-    while (text.find('.') != std::string::npos && (text.back() == '0' || text.back() == '.')) {
-      const bool point = text.back() == '.';
-      text.pop_back();
-      if (point) break;
-    }
-  }
-  for (const std::string& word : rule.words) text += (text.empty() ? "" : ", ") + word;
-  return text;
-}
-
-Json json_of(const std::optional<Light>& light) {
-  if (!light) return nullptr;
-  return {{"sides_free", light->sides_free},
-          {"sides_shared", light->sides_shared},
-          {"sides_unknown", light->sides_unknown},
-          {"open_pct", light->open.value}};
-}
-
 void print_json(const Told& told, const Call& call, const std::string& version) {
   Json rules = Json::array();
-  for (const Rule* rule : told.rules) {
-    rules.push_back({{"id", rule->id},
-                     {"rule", rule->text},
-                     {"value", value_of(*rule)},
-                     {"unit", rule->unit},
-                     {"status", word_of(rule->evidence)},
-                     {"source", rule->source},
-                     {"editable", rule->editable}});
-  }
+  for (const Rule* rule : told.rules) rules.push_back(rule_json(*rule));
   Json cautions = Json::array();
   for (const Caution& caution : told.work.cautions) {
     cautions.push_back(
@@ -133,8 +101,8 @@ void print_json(const Told& told, const Call& call, const std::string& version) 
             {"verdict", word_of(told.verdict.verdict)},
             {"reason", told.verdict.reason},
             {"what_would_change_it", told.verdict.what_would_change_it},
-            {"light_before", json_of(told.verdict.before)},
-            {"light_after", json_of(told.verdict.after)},
+            {"light_before", light_or_null(told.verdict.before)},
+            {"light_after", light_or_null(told.verdict.after)},
             {"ways", ways},
             {"way", told.work.advice.way_words},
             {"herbicide", told.work.advice.herbicide},
@@ -188,10 +156,7 @@ void print_text(const Told& told, const std::string& version, Day day) {
               << " % of the released light may be missed.\n";
   }
   std::cout << "Rules (" << version << "):\n";
-  for (const Rule* rule : told.rules) {
-    std::cout << "  " << rule->id << "  " << rule->text << "\n        " << value_of(*rule) << ' '
-              << rule->unit << "; " << word_of(rule->evidence) << "; " << rule->source << '\n';
-  }
+  for (const Rule* rule : told.rules) print(*rule);
   std::cout << "A recommendation is not a safety check: whoever fells looks at each tree first. "
                "The label,\nthe license and the local code come before anything said here.\n";
 }

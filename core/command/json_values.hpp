@@ -44,6 +44,10 @@ inline Json light_json(const Light& light) {
           {"open_pct", light.open.value}};
 }
 
+inline Json light_or_null(const std::optional<Light>& light) {
+  return light ? light_json(*light) : Json(nullptr);
+}
+
 /// The common name; the code where the table has no such species.
 inline std::string species_name(SpeciesCode code, const SpeciesTable& table) {
   const Species* species = table.find(code);

@@ -52,6 +52,7 @@ void add_check(CLI::App& app, int& exit_code);
 void add_boundary(CLI::App& app, int& exit_code);
 void add_design(CLI::App& app, int& exit_code);
 void add_route(CLI::App& app, int& exit_code);
+void add_source(CLI::App& app, int& exit_code);
 
 // Options that several subcommands share.
 void add_tract(CLI::App& command, std::string& path);

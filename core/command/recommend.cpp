@@ -20,10 +20,6 @@ struct Call {
   bool json = false;
 };
 
-Json light_or_null(const std::optional<Light>& light) {
-  return light ? light_json(*light) : Json(nullptr);
-}
-
 Json json_of(const TreeWork& work) {
   Json ways = Json::array();
   for (const Way way : work.advice.ways) ways.push_back(word_of(way));

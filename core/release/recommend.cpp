@@ -1,4 +1,3 @@
-#include "core/base/embedded.hpp"
 #include "core/release/groundwork.hpp"
 #include "core/release/plan.hpp"
 #include "core/release/right_job.hpp"
@@ -56,12 +55,9 @@ Result<ReleaseKnowledge> release_knowledge(SpeciesTable species, std::string_vie
                                            std::string_view food_csv) {
   auto rules = RuleBook::from_json(rule_json, "release.rule.json");
   if (!rules) return rules.error();
-  for (const EmbeddedFile& file : embedded_forms()) {
-    if (file.path != "release.rule.json") continue;
-    const auto own = RuleBook::from_json(file.text, file.path);
-    if (!own) return own.error();
-    rules->add_missing(*own);
-  }
+  const auto own = RuleBook::shipped();
+  if (!own) return own.error();
+  rules->add_missing(*own);
   auto settings = ReleaseSettings::from(*rules);
   if (!settings) return settings.error();
   auto food = FoodTable::from_csv(food_csv, "species/mast_rank.csv");

@@ -1,8 +1,10 @@
 #include "core/release/rules.hpp"
 
+#include <cassert>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/base/embedded.hpp"
 #include "core/base/sha256.hpp"
 
 namespace oaklight {
@@ -102,6 +104,15 @@ Result<RuleBook> RuleBook::from_json(std::string_view text, std::string_view fil
     book.rules_.push_back(std::move(*rule));
   }
   return book;
+}
+
+Result<RuleBook> RuleBook::shipped() {
+  for (const EmbeddedFile& file : embedded_forms()) {
+    if (file.path == "release.rule.json") return from_json(file.text, file.path);
+  }
+  assert(false && "the program was built without its rules");
+  return fault(ErrorCode::missing_value, "The program holds no rules.", "release.rule.json",
+               "Build it again.");
 }
 
 void RuleBook::add_missing(const RuleBook& newer) {

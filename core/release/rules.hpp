@@ -38,6 +38,9 @@ class RuleBook {
   ///          with the rule's id in `where`
   static Result<RuleBook> from_json(std::string_view text, std::string_view file);
 
+  /// The rules that came with the program.
+  static Result<RuleBook> shipped();
+
   [[nodiscard]] const std::vector<Rule>& rules() const { return rules_; }  ///< in file order
   /// The file's own version and the first digits of its checksum, so that an edited file never
   /// passes for the one it was copied from: "2026.1-5f3a90c2".
