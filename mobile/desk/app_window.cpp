@@ -107,6 +107,9 @@ void AppWindow::polishLayouts() {
   std::map<const QQuickItem*, QList<QQuickItem*>> rows;
   for (QQuickItem* item : window_->findChildren<QQuickItem*>()) {
     if (!item->inherits("QQuickLayout")) continue;
+    // What a button is made of never changes.
+    const QQuickItem* around = item->parentItem();
+    if (around != nullptr && around->inherits("QQuickAbstractButton")) continue;
     const QList<QQuickItem*> now = item->childItems();
     const auto before = rows_.find(item);
     if (before == rows_.end() || before->second != now) item->ensurePolished();

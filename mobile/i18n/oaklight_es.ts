@@ -2,13 +2,6 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="es" sourcelanguage="en_US">
     <context>
-        <name>Main</name>
-        <message>
-            <source>Opening the tract …</source>
-            <translation>Abriendo el predio …</translation>
-        </message>
-    </context>
-    <context>
         <name>AppModel</name>
         <message>
             <source>Tract</source>
@@ -68,6 +61,14 @@
         <message>
             <source>At the middle of the stem</source>
             <translation>Al centro del tronco</translation>
+        </message>
+        <message>
+            <source>Tape ends at the middle of the stem</source>
+            <translation>La cinta llega al centro del tronco</translation>
+        </message>
+        <message>
+            <source>A tap changes it</source>
+            <translation>Un toque lo cambia</translation>
         </message>
     </context>
     <context>
@@ -139,6 +140,10 @@
         <message>
             <source>The rules now say: %1</source>
             <translation>Las reglas dicen ahora: %1</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
         </message>
     </context>
     <context>
@@ -335,6 +340,10 @@
             <source>Undo brings it back</source>
             <translation>Deshacer lo devuelve</translation>
         </message>
+        <message>
+            <source>Now: %1</source>
+            <translation>Ahora: %1</translation>
+        </message>
     </context>
     <context>
         <name>DesignSheet</name>
@@ -448,12 +457,35 @@
             <source>%1. %2</source>
             <translation>%1. %2</translation>
         </message>
+        <message>
+            <source>DEMO. %1</source>
+            <translation>DEMO. %1</translation>
+        </message>
     </context>
     <context>
         <name>DeskViewModel</name>
         <message>
             <source>Unnamed tract</source>
             <translation>Predio sin nombre</translation>
+        </message>
+    </context>
+    <context>
+        <name>DiskRoom</name>
+        <message>
+            <source>Only %1 MiB are free on this device: finish this plot, begin no other. Give files away or delete what is not needed.</source>
+            <translation>Solo quedan %1 MiB libres en este aparato: termine esta parcela y no empiece otra. Entregue archivos o borre lo que no necesite.</translation>
+        </message>
+        <message>
+            <source>Only %1 MiB are free on this device. Give files away or delete what is not needed before the next day in the woods.</source>
+            <translation>Solo quedan %1 MiB libres en este aparato. Entregue archivos o borre lo que no necesite antes de volver al bosque.</translation>
+        </message>
+        <message>
+            <source>Only %1 MiB are free on this device, so no plot is begun.</source>
+            <translation>Solo quedan %1 MiB libres en este aparato, así que no se empieza ninguna parcela.</translation>
+        </message>
+        <message>
+            <source>Give files away or delete what is not needed, then start it again.</source>
+            <translation>Entregue archivos o borre lo que no necesite y empiécela de nuevo.</translation>
         </message>
     </context>
     <context>
@@ -584,6 +616,10 @@
             <source>%1 of %2 hold: show them</source>
             <translation>%1 de %2 se cumplen: verlos</translation>
         </message>
+        <message>
+            <source>Guards are not known yet: they need the plots of the stand, and how much of it was walked.</source>
+            <translation>Los límites aún no se conocen: hacen falta las parcelas del rodal y cuánto de él se recorrió.</translation>
+        </message>
     </context>
     <context>
         <name>Intro</name>
@@ -675,6 +711,13 @@
         <message>
             <source>%1: %2</source>
             <translation>%1: %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>Main</name>
+        <message>
+            <source>Opening the tract …</source>
+            <translation>Abriendo el predio …</translation>
         </message>
     </context>
     <context>
@@ -945,10 +988,36 @@
         </message>
     </context>
     <context>
+        <name>PacketActions</name>
+        <message>
+            <source>Back</source>
+            <translation>Volver</translation>
+        </message>
+        <message>
+            <source>Make the packet</source>
+            <translation>Hacer el paquete</translation>
+        </message>
+        <message>
+            <source>Writes the pages and the list beside the tract file</source>
+            <translation>Escribe las páginas y la lista junto al archivo del predio</translation>
+        </message>
+    </context>
+    <context>
         <name>PacketChoices</name>
         <message>
             <source>Decide all stands</source>
             <translation>Decidir todos los rodales</translation>
+        </message>
+    </context>
+    <context>
+        <name>PacketPages</name>
+        <message>
+            <source>Page before</source>
+            <translation>Página anterior</translation>
+        </message>
+        <message>
+            <source>Next page</source>
+            <translation>Página siguiente</translation>
         </message>
     </context>
     <context>
@@ -1261,6 +1330,10 @@
         <message>
             <source>Show the first pictures again</source>
             <translation>Ver otra vez el comienzo</translation>
+        </message>
+        <message>
+            <source>Species first in the tally</source>
+            <translation>Especies primeras en el conteo</translation>
         </message>
     </context>
     <context>
@@ -1911,6 +1984,13 @@
         </message>
     </context>
     <context>
+        <name>StumpTag</name>
+        <message>
+            <source>Tag %1</source>
+            <translation>Etiqueta %1</translation>
+        </message>
+    </context>
+    <context>
         <name>StumpsPage</name>
         <message>
             <source>Trees after the cut</source>
@@ -2054,6 +2134,14 @@
             <source>Next plot</source>
             <translation>Otra parcela</translation>
         </message>
+        <message>
+            <source>Keypad: %1</source>
+            <translation>Teclado: %1</translation>
+        </message>
+        <message>
+            <source>Type a measured diameter, or one that has no cell</source>
+            <translation>Escriba un diámetro medido, o uno que no tiene casilla</translation>
+        </message>
     </context>
     <context>
         <name>TallyField</name>
@@ -2087,6 +2175,10 @@
         <message>
             <source>No species is pinned</source>
             <translation>Ninguna especie fijada</translation>
+        </message>
+        <message>
+            <source>Always keypad</source>
+            <translation>Siempre teclado</translation>
         </message>
     </context>
     <context>
@@ -2126,6 +2218,18 @@
         <message>
             <source>%1, dead</source>
             <translation>%1, muerto</translation>
+        </message>
+        <message>
+            <source>over %1 in</source>
+            <translation>más de %1 in</translation>
+        </message>
+        <message>
+            <source>over %1 cm</source>
+            <translation>más de %1 cm</translation>
+        </message>
+        <message>
+            <source>%1, large?</source>
+            <translation>%1, ¿grande?</translation>
         </message>
     </context>
     <context>
@@ -2189,6 +2293,14 @@
         <message>
             <source>New, open, copy for a friend</source>
             <translation>Nuevo, abrir, copia para un amigo</translation>
+        </message>
+        <message>
+            <source>Say how much was walked</source>
+            <translation>Decir cuánto se recorrió</translation>
+        </message>
+        <message>
+            <source>Tract files: new, open, copy</source>
+            <translation>Archivos de predios: nuevo, abrir, copiar</translation>
         </message>
     </context>
     <context>
@@ -2553,6 +2665,17 @@
         <message>
             <source>Nest or den in use</source>
             <translation>Nido o madriguera en uso</translation>
+        </message>
+    </context>
+    <context>
+        <name>WalkedAsk</name>
+        <message>
+            <source>Nobody said how much ground the marking walk covered. Without it no tree can be put on a cutting list: each is to look at again.</source>
+            <translation>Nadie dijo cuánto terreno cubrió el recorrido de marcado. Sin eso ningún árbol puede ir a una lista de corta: todos quedan por mirar de nuevo.</translation>
+        </message>
+        <message>
+            <source>Say how much was walked</source>
+            <translation>Decir cuánto se recorrió</translation>
         </message>
     </context>
     <context>

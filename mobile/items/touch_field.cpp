@@ -5,7 +5,7 @@
 
 namespace {
 
-// Row T14 of the field requirements.
+// Row T14 of tests/app/field_rows.md.
 constexpr quint64 kRainMs = 30;
 constexpr quint64 kPalmMs = 3000;
 constexpr qsizetype kSleevePoints = 3;

@@ -20,6 +20,7 @@ bool Settings::leftHand() const { return file_.value("left_hand", false).toBool(
 bool Settings::metric() const { return file_.value("metric", false).toBool(); }
 QString Settings::language() const { return file_.value("language", "en").toString(); }
 bool Settings::volumeKeys() const { return file_.value("volume_keys", false).toBool(); }
+bool Settings::typed() const { return file_.value("typed", false).toBool(); }
 QString Settings::tallySet() const {
   return file_.value("tally_set", "appalachian_mixed_oak").toString();
 }
@@ -41,6 +42,7 @@ void Settings::setLeftHand(bool on) { set("left_hand", on); }
 void Settings::setMetric(bool on) { set("metric", on); }
 void Settings::setLanguage(const QString& language) { set("language", language); }
 void Settings::setVolumeKeys(bool on) { set("volume_keys", on); }
+void Settings::setTyped(bool on) { set("typed", on); }
 void Settings::setTallySet(const QString& key) { set("tally_set", key); }
 void Settings::setPacesIn(UnitSystem system, int paces) {
   set(system == UnitSystem::us ? "paces" : "paces_in_100_m", paces);
@@ -53,12 +55,6 @@ void Settings::addRecentFile(const QString& path) {
   recent.removeAll(path);
   recent.prepend(path);
   set("recent", recent.mid(0, kRecentFiles));
-}
-
-void Settings::nextLight() {
-  setLight(light() == Light::Day      ? Light::Bright
-           : light() == Light::Bright ? Light::Night
-                                      : Light::Day);
 }
 
 void Settings::set(const QString& key, const QVariant& value) {

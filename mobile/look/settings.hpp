@@ -18,6 +18,7 @@ class Settings : public QObject {
   Q_PROPERTY(bool metric READ metric WRITE setMetric NOTIFY changed)
   Q_PROPERTY(QString language READ language WRITE setLanguage NOTIFY changed)
   Q_PROPERTY(bool volumeKeys READ volumeKeys WRITE setVolumeKeys NOTIFY changed)
+  Q_PROPERTY(bool typed READ typed WRITE setTyped NOTIFY changed)
   Q_PROPERTY(QString tallySet READ tallySet WRITE setTallySet NOTIFY changed)
   Q_PROPERTY(int allowableError READ allowableError WRITE setAllowableError NOTIFY changed)
   Q_PROPERTY(bool introSeen READ introSeen WRITE setIntroSeen NOTIFY changed)
@@ -35,6 +36,7 @@ class Settings : public QObject {
   [[nodiscard]] bool metric() const;
   [[nodiscard]] QString language() const;  ///< "en" or "es"
   [[nodiscard]] bool volumeKeys() const;
+  [[nodiscard]] bool typed() const;        ///< a species asks for its diameter by keypad
   [[nodiscard]] QString tallySet() const;  ///< a key of species_sets.csv
   /// The person's own count in 100 ft, or in 100 m: each system keeps the one that was counted.
   [[nodiscard]] int pacesIn(oaklight::UnitSystem system) const;
@@ -50,14 +52,12 @@ class Settings : public QObject {
   void setMetric(bool on);
   void setLanguage(const QString& language);
   void setVolumeKeys(bool on);
+  void setTyped(bool on);
   void setTallySet(const QString& key);
   void setPacesIn(oaklight::UnitSystem system, int paces);
   void setAllowableError(int percent);
   void setIntroSeen(bool seen);
   void addRecentFile(const QString& path);
-
-  /// The next of day, bright, night.
-  Q_INVOKABLE void nextLight();
 
  signals:
   void changed();

@@ -19,7 +19,7 @@ struct Theme::Colours {
 };
 
 const Theme::Colours& Theme::colours() const {
-  // Paper, sun, dark. Contrasts of every pair are held by tests/viewmodels/theme_test.cpp.
+  // Paper, sun, dark. Contrasts of every pair are held by rows V1 to V7 of tests/app/field_rows.md.
   static constexpr std::array kColours = {
       Colours{0xfffaf7f0, 0xffefeadd, 0xff1a1a17, 0xff45443d, 0xff77756a, 0xff1f4a30, 0xffffffff,
               0xfff0e442, 0xff000000},

@@ -20,7 +20,7 @@ class Theme : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_SINGLETON
-  // Space. Sources of the sizes: rows T1 to T6 and T15 in DEVELOPERS.md.
+  // Space. Sources of the sizes: tests/app/field_rows.md, rows T1 to T6 and T15.
   Q_PROPERTY(double touch READ touch NOTIFY changed)            ///< a control used at the tree
   Q_PROPERTY(double touchLarge READ touchLarge NOTIFY changed)  ///< undo, save, next
   Q_PROPERTY(double touchSmall READ touchSmall NOTIFY changed)  ///< the least, for anything
@@ -44,6 +44,8 @@ class Theme : public QObject {
       double pictureSide READ pictureSide NOTIFY changed)  ///< of a drawing that fills a page
   Q_PROPERTY(double sheetWidth READ sheetWidth NOTIFY changed)
   Q_PROPERTY(double sheetHeight READ sheetHeight NOTIFY changed)
+  Q_PROPERTY(double windowHeight READ windowHeight NOTIFY changed)
+  Q_PROPERTY(double recordWidth READ recordWidth NOTIFY changed)  ///< of what stands beside keys
   Q_PROPERTY(double chartHeight READ chartHeight NOTIFY changed)  ///< of a picture of figures
   Q_PROPERTY(double crownHeight READ crownHeight NOTIFY changed)  ///< of a crown with its sides
   Q_PROPERTY(double cardWidth READ cardWidth NOTIFY changed)      ///< of trees beside their crown
@@ -105,6 +107,8 @@ class Theme : public QObject {
   }
   [[nodiscard]] double sheetWidth() const;
   [[nodiscard]] double sheetHeight() const;
+  [[nodiscard]] double windowHeight() const { return window_.height; }
+  [[nodiscard]] double recordWidth() const { return mm(38.0); }
   [[nodiscard]] double chartHeight() const { return mm(90.0); }
   [[nodiscard]] double crownHeight() const { return mm(phone() ? 105.0 : 110.0); }
   [[nodiscard]] double cardWidth() const { return mm(82.0); }

@@ -102,6 +102,16 @@ const Row* CardTreeModel::at(int row) const {
 QString CardTreeModel::titleOf(int row) const {
   return at(row) == nullptr ? QString() : at(row)->title;
 }
+QString CardTreeModel::nowOf(int row) const {
+  const Row* tree = at(row);
+  return tree == nullptr ? QString() : tr("%1, %2").arg(verdict_words(tree->verdict), tree->origin);
+}
+QString CardTreeModel::iconOf(int row) const {
+  return at(row) == nullptr ? QString() : verdict_icon(at(row)->verdict);
+}
+QString CardTreeModel::reasonOf(int row) const {
+  return at(row) == nullptr ? QString() : at(row)->reason;
+}
 bool CardTreeModel::isCrop(int row) const { return at(row) != nullptr && !at(row)->contact; }
 bool CardTreeModel::isByHand(int row) const { return at(row) != nullptr && at(row)->by_hand; }
 

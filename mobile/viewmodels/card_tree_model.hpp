@@ -44,6 +44,10 @@ class CardTreeModel : public QAbstractListModel {
   /// nullptr when there is no such row.
   [[nodiscard]] const Row* at(int row) const;
   Q_INVOKABLE [[nodiscard]] QString titleOf(int row) const;
+  /// How a row stands now: "Take, decided by the rules"; its icon; and why.
+  Q_INVOKABLE [[nodiscard]] QString nowOf(int row) const;
+  Q_INVOKABLE [[nodiscard]] QString iconOf(int row) const;
+  Q_INVOKABLE [[nodiscard]] QString reasonOf(int row) const;
   Q_INVOKABLE [[nodiscard]] bool isCrop(int row) const;
   Q_INVOKABLE [[nodiscard]] bool isByHand(int row) const;
 

@@ -2,9 +2,11 @@
 
 #include "mobile/viewmodels/words.hpp"
 
-DeskViewModel::DeskViewModel(TractDesk& desk, QObject* parent) : QObject(parent), desk_(desk) {
+DeskViewModel::DeskViewModel(TractDesk& desk, const DiskRoom& room, QObject* parent)
+    : QObject(parent), desk_(desk), room_(room) {
   connect(&desk, &TractDesk::changed, this, [this] {
     setRefusal({});
+    lookAtRoom();
     emit changed();
   });
   connect(&desk, &TractDesk::damageFound, this, &DeskViewModel::changed);
@@ -12,6 +14,7 @@ DeskViewModel::DeskViewModel(TractDesk& desk, QObject* parent) : QObject(parent)
   connect(&desk, &TractDesk::notSavedChanged, this, &DeskViewModel::notSavedChanged);
   connect(&desk, &TractDesk::refused, this,
           [this](const oaklight::Error& error) { setRefusal(sentence_of(error)); });
+  lookAtRoom();
 }
 
 QString DeskViewModel::title() const {
@@ -37,6 +40,19 @@ void DeskViewModel::undo() { desk_.undo(); }
 void DeskViewModel::redo() { desk_.redo(); }
 void DeskViewModel::retry() { desk_.retry(); }
 void DeskViewModel::dismissRefusal() { setRefusal({}); }
+
+void DeskViewModel::dismissLowRoom() {
+  told_ = room_.level();
+  lookAtRoom();
+}
+
+void DeskViewModel::lookAtRoom() {
+  if (room_.level() == DiskRoom::Level::enough) told_ = DiskRoom::Level::enough;
+  const QString text = room_.level() > told_ ? room_.warning() : QString();
+  if (low_room_ == text) return;
+  low_room_ = text;
+  emit lowRoomChanged();
+}
 
 void DeskViewModel::setRefusal(const QString& text) {
   if (refusal_ == text) return;

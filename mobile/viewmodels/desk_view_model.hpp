@@ -3,6 +3,7 @@
 #include <QtQml/qqmlregistration.h>
 #include <QObject>
 
+#include "mobile/desk/disk_room.hpp"
 #include "mobile/desk/tract_desk.hpp"
 
 /// What stands above every page of an open tract: its name, undo and redo, and what went wrong.
@@ -21,9 +22,11 @@ class DeskViewModel : public QObject {
   Q_PROPERTY(QString notSaved READ notSaved NOTIFY notSavedChanged)
   /// Why the last action changed nothing, and how to mend it; "" when there is nothing to say.
   Q_PROPERTY(QString refusal READ refusal NOTIFY refusalChanged)
+  /// How little room the disk has; "" while there is enough, and once it was put away.
+  Q_PROPERTY(QString lowRoom READ lowRoom NOTIFY lowRoomChanged)
 
  public:
-  explicit DeskViewModel(TractDesk& desk, QObject* parent = nullptr);
+  DeskViewModel(TractDesk& desk, const DiskRoom& room, QObject* parent = nullptr);
 
   [[nodiscard]] QString title() const;
   [[nodiscard]] bool demo() const;
@@ -33,21 +36,30 @@ class DeskViewModel : public QObject {
   [[nodiscard]] QString redoLabel() const;
   [[nodiscard]] QString notSaved() const;
   [[nodiscard]] QString refusal() const { return refusal_; }
+  [[nodiscard]] QString lowRoom() const { return low_room_; }
 
   Q_INVOKABLE void undo();
   Q_INVOKABLE void redo();
   Q_INVOKABLE void retry();
   Q_INVOKABLE void dismissRefusal();
+  /// Not told again before it is worse.
+  Q_INVOKABLE void dismissLowRoom();
+  /// Looks how much room there is.
+  void lookAtRoom();
 
  signals:
   void changed();
   void undoChanged();
   void notSavedChanged();
   void refusalChanged();
+  void lowRoomChanged();
 
  private:
   void setRefusal(const QString& text);
 
   TractDesk& desk_;
+  const DiskRoom& room_;
   QString refusal_;
+  QString low_room_;
+  DiskRoom::Level told_ = DiskRoom::Level::enough;  ///< and put away
 };

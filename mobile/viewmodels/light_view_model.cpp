@@ -4,6 +4,7 @@
 
 #include "core/session/decide.hpp"
 #include "core/session/stand_part.hpp"
+#include "mobile/desk/unwalked.hpp"
 #include "mobile/viewmodels/words.hpp"
 
 using oaklight::Action;
@@ -49,6 +50,11 @@ int LightViewModel::stand() const {
   const auto& stands = desk_.data().stands;
   const auto at = stand_ ? std::ranges::find(stands, *stand_, &Stand::id) : stands.end();
   return at == stands.end() ? -1 : static_cast<int>(at - stands.begin());
+}
+
+int LightViewModel::unwalked() const {
+  const Stand* shown = stand_ ? desk_.live().find(*stand_) : nullptr;
+  return shown != nullptr && is_unwalked(desk_.live(), *shown) ? stand() : -1;
 }
 
 void LightViewModel::setStand(int row) {

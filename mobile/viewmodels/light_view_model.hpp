@@ -18,6 +18,8 @@ class LightViewModel : public QObject {
   QML_UNCREATABLE("Workspace owns it")
   Q_PROPERTY(QStringList stands READ stands NOTIFY standsChanged)
   Q_PROPERTY(int stand READ stand WRITE setStand NOTIFY standsChanged)  ///< row; -1 without stands
+  /// Row of the stand where nobody said how much was walked; -1 where that is known.
+  Q_PROPERTY(int unwalked READ unwalked NOTIFY standsChanged)
   Q_PROPERTY(CardListModel* cards READ cards CONSTANT)
   Q_PROPERTY(CardViewModel* card READ card CONSTANT)
   Q_PROPERTY(WalkTreeViewModel* tree READ tree CONSTANT)
@@ -34,6 +36,7 @@ class LightViewModel : public QObject {
   [[nodiscard]] QStringList stands() const;
   [[nodiscard]] int stand() const;
   void setStand(int row);
+  [[nodiscard]] int unwalked() const;
   [[nodiscard]] CardListModel* cards() { return &cards_; }
   [[nodiscard]] CardViewModel* card() { return &card_; }
   [[nodiscard]] WalkTreeViewModel* tree() { return &tree_; }

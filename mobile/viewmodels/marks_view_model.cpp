@@ -3,6 +3,7 @@
 #include <array>
 
 #include "core/session/decide.hpp"
+#include "mobile/desk/unwalked.hpp"
 #include "mobile/viewmodels/mark_words.hpp"
 #include "mobile/viewmodels/words.hpp"
 
@@ -46,6 +47,7 @@ void MarksViewModel::setShown(bool shown) {
 
 void MarksViewModel::follow() {
   if (!shown_) return;
+  emit unwalkedChanged();
   list_work_.ask(
       [this, data = desk_.snapshot(), &knowledge = desk_.knowledge()]() -> Background::Answer {
         auto view = std::make_shared<oaklight::Result<oaklight::MarksView>>(
@@ -54,6 +56,8 @@ void MarksViewModel::follow() {
       });
   addUp();
 }
+
+int MarksViewModel::unwalked() const { return unwalked_row(desk_.live()); }
 
 void MarksViewModel::show(const std::shared_ptr<oaklight::Result<oaklight::MarksView>>& answer) {
   const auto& view = *answer;

@@ -30,6 +30,8 @@ class MarksViewModel : public QObject {
   Q_PROPERTY(PacketViewModel* packet READ packet CONSTANT)
   Q_PROPERTY(StumpsViewModel* stumps READ stumps CONSTANT)  ///< after the cut
   Q_PROPERTY(StumpReportViewModel* stumpReport READ stumpReport CONSTANT)
+  /// Row of the first stand where nobody said how much was walked; -1 where all is known.
+  Q_PROPERTY(int unwalked READ unwalked NOTIFY unwalkedChanged)
   Q_PROPERTY(bool working READ working NOTIFY workingChanged)
 
  public:
@@ -46,6 +48,7 @@ class MarksViewModel : public QObject {
   [[nodiscard]] PacketViewModel* packet() { return &packet_; }
   [[nodiscard]] StumpsViewModel* stumps() { return &stumps_; }
   [[nodiscard]] StumpReportViewModel* stumpReport() { return &stump_report_; }
+  [[nodiscard]] int unwalked() const;
   [[nodiscard]] bool working() const { return list_work_.late() || totals_work_.late(); }
   [[nodiscard]] bool busy() const { return list_work_.busy() || totals_work_.busy(); }
 
@@ -58,6 +61,7 @@ class MarksViewModel : public QObject {
  signals:
   void filterChanged();
   void totalsChanged();
+  void unwalkedChanged();
   void workingChanged();
 
  private:

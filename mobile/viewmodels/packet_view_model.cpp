@@ -183,9 +183,15 @@ void PacketViewModel::show(Made made) {
 
 QString PacketViewModel::summary() const { return work_.late() ? tr("Working \u2026") : summary_; }
 
+/// What was handed over once is never written over: a second packet of a day has its own folder.
 std::filesystem::path PacketViewModel::folder() const {
   const std::filesystem::path& tract = desk_.path();
-  return tract.parent_path() / (tract.stem().string() + "-packet-" + oaklight::to_text(today_()));
+  const std::string name = tract.stem().string() + "-packet-" + oaklight::to_text(today_());
+  const std::string reader(oaklight::word_of(kReaderOrder[static_cast<std::size_t>(reader_)]));
+  std::filesystem::path folder = tract.parent_path() / name;
+  for (int number = 2; std::filesystem::exists(folder / (reader + ".manifest.json")); ++number)
+    folder = tract.parent_path() / (name + "-" + std::to_string(number));
+  return folder;
 }
 
 void PacketViewModel::make() {

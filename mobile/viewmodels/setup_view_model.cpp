@@ -66,7 +66,7 @@ void SetupViewModel::typePaces(const QString& text) {
 
 QStringList SetupViewModel::errors() const {
   QStringList list;
-  for (const int percent : kErrors) list << QStringLiteral("%1 %").arg(percent);
+  for (const int percent : kErrors) list << QStringLiteral("%1\u00a0%").arg(percent);
   return list;
 }
 

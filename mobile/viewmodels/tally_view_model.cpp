@@ -16,7 +16,8 @@ using oaklight::UnitSystem;
 
 namespace {
 
-// Row T13 of the field requirements: nobody measures a second tree so soon, a bouncing finger does.
+// Row T13 of tests/app/field_rows.md: nobody measures a second tree so soon, a bouncing finger
+// does.
 constexpr qint64 kDoubleTapMs = 350;
 // The class field ends at 60 in, or 150 cm, and the keypad goes on.
 constexpr std::int32_t kLargestClassTenthInches = 600;
@@ -38,6 +39,9 @@ TallyViewModel::TallyViewModel(TractDesk& desk, CurrentPlot& plot, Settings& set
   connect(&plot, &CurrentPlot::changed, this, &TallyViewModel::enterPlot);
   connect(&desk, &TractDesk::changed, this, [this](const auto&) {
     last_ = lastText();  // also when that tree is undone or corrected
+    const std::size_t trees = count();
+    if (trees < counted_) last_touch_.reset();  // whoever undoes a tree does not bounce
+    counted_ = trees;
     doubt_.clear();
     emit readingChanged();
     emit figuresChanged();
@@ -90,6 +94,7 @@ void TallyViewModel::enterPlot() {
     classes_.erase(classes_.begin() + class_room_, classes_.end());
   fillSpecies();
   last_touch_.reset();
+  counted_ = count();
   say(lastText(), {});
   emit plotChanged();
   emit figuresChanged();
@@ -119,6 +124,12 @@ QStringList TallyViewModel::classes() const {
   QStringList labels;
   for (const oaklight::TallyClass& one : classes_) labels << QString::fromStdString(one.label);
   return labels;
+}
+
+QString TallyViewModel::beyond() const {
+  if (classes_.empty()) return {};
+  const QString largest = QString::fromStdString(classes_.back().label);
+  return system() == UnitSystem::us ? tr("over %1 in").arg(largest) : tr("over %1 cm").arg(largest);
 }
 
 int TallyViewModel::pinned() const { return pinned_ ? species_.rowOf(*pinned_) : -1; }
@@ -172,10 +183,18 @@ QString TallyViewModel::readDigits(const QString& digits) const {
   return dbh ? QString::fromStdString(oaklight::dbh_text(*dbh)) : sentence_of(dbh.error());
 }
 
+bool TallyViewModel::bounced() {
+  if (!last_touch_ || last_touch_->place != Place::classes ||
+      now_() - last_touch_->at >= kDoubleTapMs)
+    return false;
+  say(last_, tr("double?"));
+  return true;
+}
+
 void TallyViewModel::again() {
   const auto trees =
       plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
-  if (locked_ || trees.empty()) return;
+  if (trees.empty()) return;
   record(Place::again, trees.back()->facts.species, trees.back()->facts.dbh);
 }
 
@@ -220,6 +239,16 @@ QString TallyViewModel::textOf(const Tree& tree) const {
   return tree.facts.status == oaklight::TreeStatus::dead ? tr("%1, dead").arg(text) : text;
 }
 
+/// A size that is seldom met stays doubted as long as the tree is in sight.
+QString TallyViewModel::listedText(const Tree& tree) const {
+  const auto doubt = oaklight::unusual(desk_.knowledge(), tree.facts.species, tree.facts.dbh);
+  return doubt ? tr("%1, large?").arg(textOf(tree)) : textOf(tree);
+}
+
+std::size_t TallyViewModel::count() const {
+  return plot() == nullptr ? 0 : desk_.live().trees_of(*plot_.id()).size();
+}
+
 QString TallyViewModel::lastText() const {
   const auto trees =
       plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
@@ -231,7 +260,7 @@ QStringList TallyViewModel::lastTrees() const {
   if (plot() == nullptr) return lines;
   const auto trees = desk_.live().trees_of(*plot_.id());
   for (std::size_t back = 1; back <= std::min(kLastTrees, trees.size()); ++back)
-    lines << textOf(*trees[trees.size() - back]);
+    lines << listedText(*trees[trees.size() - back]);
   return lines;
 }
 

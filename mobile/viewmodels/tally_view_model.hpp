@@ -22,6 +22,8 @@ class TallyViewModel : public QObject {
   Q_PROPERTY(QString closed READ closed NOTIFY plotChanged)  ///< why nothing can be tallied, or ""
   Q_PROPERTY(SpeciesListModel* species READ species CONSTANT)
   Q_PROPERTY(QStringList classes READ classes NOTIFY plotChanged)
+  /// Sizes that found no cell and are typed: "over 18 in".
+  Q_PROPERTY(QString beyond READ beyond NOTIFY plotChanged)
   Q_PROPERTY(int pinned READ pinned NOTIFY pinnedChanged)  ///< row of species; -1: not in it
   Q_PROPERTY(QString pinnedName READ pinnedName NOTIFY pinnedChanged)
   /// What the finger would record if it were lifted now, or the tree recorded last.
@@ -42,6 +44,7 @@ class TallyViewModel : public QObject {
   [[nodiscard]] QString closed() const;
   [[nodiscard]] SpeciesListModel* species() { return &species_; }
   [[nodiscard]] QStringList classes() const;
+  [[nodiscard]] QString beyond() const;
   [[nodiscard]] int pinned() const;
   [[nodiscard]] QString pinnedName() const;
   [[nodiscard]] QString reading() const { return pointed_.isEmpty() ? last_ : pointed_; }
@@ -62,7 +65,10 @@ class TallyViewModel : public QObject {
   Q_INVOKABLE void tally(int speciesRow, int classRow);
   /// One tree of the pinned species with a measured DBH, as digits: "123" is 12.3.
   Q_INVOKABLE void tallyDigits(const QString& digits);
-  /// One more like the last.
+  /// Whether a class was touched so shortly before that this is the same finger bouncing, where the
+  /// species came back under it; says so.
+  Q_INVOKABLE bool bounced();
+  /// One more like the last; also while the glass is locked, since a key of the device asks for it.
   Q_INVOKABLE void again();
   /// How the digits of a keypad read: "12.3 in"; "" without digits.
   Q_INVOKABLE [[nodiscard]] QString readDigits(const QString& digits) const;
@@ -89,6 +95,9 @@ class TallyViewModel : public QObject {
   void say(const QString& last, const QString& doubt);
   /// The last tree of the plot; "" without one.
   [[nodiscard]] QString lastText() const;
+  [[nodiscard]] QString listedText(const oaklight::Tree& tree) const;
+  /// Records of trees on the plot.
+  [[nodiscard]] std::size_t count() const;
   [[nodiscard]] const oaklight::Plot* plot() const;
   [[nodiscard]] const oaklight::Cruise* cruise() const;
   [[nodiscard]] oaklight::UnitSystem system() const;
@@ -123,4 +132,5 @@ class TallyViewModel : public QObject {
     qint64 at = 0;
   };
   std::optional<Touch> last_touch_;
+  std::size_t counted_ = 0;
 };

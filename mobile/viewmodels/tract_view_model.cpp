@@ -8,6 +8,7 @@
 #include "core/session/plot_work.hpp"
 #include "core/session/tract_work.hpp"
 #include "core/session/walk.hpp"
+#include "mobile/desk/unwalked.hpp"
 #include "mobile/viewmodels/typed.hpp"
 #include "mobile/viewmodels/words.hpp"
 
@@ -119,6 +120,7 @@ TractViewModel::Step TractViewModel::step() const {
   if (data.plots.empty()) return Step::AddPlots;
   if (oaklight::walk_progress(desk_.live(), std::nullopt).planned > 0) return Step::Walk;
   const auto cards = oaklight::cards_left(desk_.live());
+  if (unwalked() >= 0) return Step::SayWalked;
   return cards.sides_open + cards.undecided + cards.look_again > 0 ? Step::Decide : Step::Rest;
 }
 
@@ -141,8 +143,7 @@ QString TractViewModel::todo() const {
     const QString name = QString::fromStdString(stand.name);
     if (plots == 1) lines << tr("1 plot to do in %1").arg(name);
     if (plots > 1) lines << tr("%1 plots to do in %2").arg(plots).arg(name);
-    const bool walked = !desk_.live().walk_trees_of(stand.id).empty();
-    if (walked && !stand.walked)
+    if (is_unwalked(desk_.live(), stand))
       lines << tr("%1: nobody said how much ground the marking walk covered").arg(name);
   }
   const auto cards = oaklight::cards_left(desk_.live());
@@ -307,6 +308,7 @@ void TractViewModel::submit(TractDesk::Maker make) {
   });
 }
 
+int TractViewModel::unwalked() const { return unwalked_row(desk_.live()); }
 void TractViewModel::dismissProblem() { say({}); }
 
 void TractViewModel::say(const QString& problem) {

@@ -34,7 +34,7 @@ class TractViewModel : public QObject {
   Q_PROPERTY(QString problem READ problem NOTIFY problemChanged)  ///< of the stand or plots given
 
  public:
-  enum class Step { NameTract, AddStand, ChooseDesign, AddPlots, Walk, Decide, Rest };
+  enum class Step { NameTract, AddStand, ChooseDesign, AddPlots, Walk, SayWalked, Decide, Rest };
   Q_ENUM(Step)
 
   TractViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, WalkViewModel& walk,
@@ -65,6 +65,8 @@ class TractViewModel : public QObject {
                                const QString& walked, int goal);
   Q_INVOKABLE void addPlots(int standRow, const QString& count);
   Q_INVOKABLE void dismissProblem();
+  /// Row of the first stand where nobody said how much was walked; -1 where all is known.
+  Q_INVOKABLE [[nodiscard]] int unwalked() const;
 
  signals:
   void changed();

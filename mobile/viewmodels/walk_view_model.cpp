@@ -39,8 +39,8 @@ oaklight::Day day_of(std::int64_t ms) {
 }  // namespace
 
 WalkViewModel::WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings,
-                             QObject* parent)
-    : QObject(parent), desk_(desk), current_(plot), settings_(settings) {
+                             const DiskRoom& room, QObject* parent)
+    : QObject(parent), desk_(desk), current_(plot), settings_(settings), room_(room) {
   connect(&desk, &TractDesk::changed, this, &WalkViewModel::follow);
   connect(&desk, &TractDesk::damageFound, this, &WalkViewModel::changed);
   connect(&settings, &Settings::changed, this, [this] {
@@ -224,13 +224,16 @@ void WalkViewModel::start() {
   }
   oaklight::PlotVisit visit;
   visit.day = day_of(desk_.clock().now_ms());
-  desk_.submit([this, id,
-                visit] { return oaklight::start_plot(desk_.live(), desk_.knowledge(), id, visit); },
-               [this, id](const Status& started) {
-                 if (!started) return;
-                 current_.set(id);
-                 emit reached();
-               });
+  desk_.submit(
+      [this, id, visit]() -> oaklight::Result<oaklight::Action> {
+        if (room_.level() == DiskRoom::Level::too_low) return room_.refusal();
+        return oaklight::start_plot(desk_.live(), desk_.knowledge(), id, visit);
+      },
+      [this, id](const Status& started) {
+        if (!started) return;
+        current_.set(id);
+        emit reached();
+      });
 }
 
 void WalkViewModel::callEmpty() {

@@ -6,6 +6,7 @@
 
 #include "core/session/walk.hpp"
 #include "mobile/desk/current_plot.hpp"
+#include "mobile/desk/disk_room.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/desk/way.hpp"
 #include "mobile/look/settings.hpp"
@@ -36,7 +37,8 @@ class WalkViewModel : public QObject {
   Q_DECLARE_FLAGS(Acts, Act)
   Q_FLAG(Acts)
 
-  WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, QObject* parent = nullptr);
+  WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, const DiskRoom& room,
+                QObject* parent = nullptr);
 
   [[nodiscard]] QString name() const;
   [[nodiscard]] QString status() const;
@@ -85,6 +87,7 @@ class WalkViewModel : public QObject {
   TractDesk& desk_;
   CurrentPlot& current_;
   Settings& settings_;
+  const DiskRoom& room_;
   PlotListModel plots_;
   std::optional<oaklight::PlotId> stood_;   ///< the plot visited last
   std::optional<oaklight::PlotId> chosen_;  ///< by hand; nothing: the nearest to do

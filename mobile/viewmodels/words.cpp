@@ -16,7 +16,7 @@ QString name_of(const oaklight::Species& species) {
 QString cell_name_of(const oaklight::Species& species) {
   static const QRegularExpression brackets(QStringLiteral("\\s*\\([^)]*\\)"));
   static const QRegularExpression compound(
-      QStringLiteral("(\\w{4,})(berry|beam|wood|nut|tooth|cherry|leaf|cedar|locust)\\b"));
+      QStringLiteral("(\\w{4,})(berry|beam|wood|nut|tooth|cherry|leaf|cedar|locust|gum)\\b"));
   constexpr QChar kSoftHyphen(0x00AD);
   return name_of(species).remove(brackets).replace(compound,
                                                    QStringLiteral("\\1%1\\2").arg(kSoftHyphen));

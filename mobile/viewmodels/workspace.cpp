@@ -3,8 +3,9 @@
 Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent)
     : QObject(parent),
       desk_(std::move(desk)),
-      desk_view_(*desk_),
-      walk_(*desk_, plot_, settings),
+      room_(desk_->path()),
+      desk_view_(*desk_, room_),
+      walk_(*desk_, plot_, settings, room_),
       tract_view_(*desk_, plot_, settings, walk_),
       tally_(*desk_, plot_, settings),
       stand_(*desk_, plot_, settings),

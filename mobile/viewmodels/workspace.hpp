@@ -61,10 +61,12 @@ class Workspace : public QObject {
   Q_INVOKABLE void setTreeSpecies(int row);
   Q_INVOKABLE void addSeedlingSpecies(int row);
   [[nodiscard]] TractDesk& tract() { return *desk_; }
+  [[nodiscard]] DiskRoom& room() { return room_; }
   [[nodiscard]] CurrentPlot& plot() { return plot_; }
 
  private:
   std::unique_ptr<TractDesk> desk_;
+  DiskRoom room_;
   CurrentPlot plot_;
   DeskViewModel desk_view_;
   WalkViewModel walk_;

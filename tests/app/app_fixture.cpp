@@ -10,6 +10,18 @@ namespace {
 constexpr int kHeldMs = 40;
 constexpr int kPatienceMs = 10'000;
 
+/// What stands on the glass and is not all there: cut with dots, or larger than its room.
+void find_cut_words(const QQuickItem& item, QStringList& cut) {
+  if (!item.isVisible()) return;
+  if (item.inherits("QQuickText") && !item.property("text").toString().isEmpty()) {
+    const bool dots = item.property("truncated").toBool();
+    const bool wide = item.property("contentWidth").toDouble() > item.width() + 1.5;
+    const bool high = item.property("contentHeight").toDouble() > item.height() + 1.5;
+    if (dots || wide || high) cut << item.property("text").toString();
+  }
+  for (const QQuickItem* child : item.childItems()) find_cut_words(*child, cut);
+}
+
 }  // namespace
 
 App::App() : finger_(QTest::createTouchDevice()) {}
@@ -100,6 +112,12 @@ void App::settle() {
 
 bool App::waitFor(const std::function<bool()>& holds) {
   return QTest::qWaitFor(holds, kPatienceMs);
+}
+
+QStringList App::cut_words() {
+  QStringList cut;
+  find_cut_words(*window().contentItem(), cut);
+  return cut;
 }
 
 QImage App::picture(const QString& name) {

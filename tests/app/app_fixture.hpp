@@ -64,6 +64,8 @@ class App : public testing::Test {
   /// Waits until something holds, at most some seconds; false when it does not come to hold.
   bool waitFor(const std::function<bool()>& holds);
 
+  /// Words on the glass that are not all there.
+  QStringList cut_words();
   /// A picture of the window in the build folder, for people to look at.
   QImage picture(const QString& name);
 

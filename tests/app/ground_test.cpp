@@ -289,7 +289,7 @@ TEST_F(Ground, SetupChoosesLanguageErrorAndTallySet) {
   setup().setLanguage(1);
   EXPECT_EQ(settings_.language(), "es");
   setup().setError(2);
-  EXPECT_EQ(QStringLiteral("%1 %").arg(settings_.allowableError()), setup().errors().at(2));
+  EXPECT_EQ(QStringLiteral("%1\u00a0%").arg(settings_.allowableError()), setup().errors().at(2));
   setup().setTallySet(99);
   EXPECT_EQ(settings_.tallySet().toStdString(), desk().knowledge().sets[1].key);
   EXPECT_TRUE(setup().about().first().contains("looking up")) << "the caution comes first";

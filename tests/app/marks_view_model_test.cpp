@@ -120,13 +120,35 @@ TEST_F(MarksPageModel, WritesTheFilesBesideTheTractAndSaysWhere) {
   const auto packed =
       packet_for(desk().data(), desk().knowledge(), PacketReader::logger, packet().options());
   ASSERT_TRUE(packed);
+  const std::filesystem::path folder = packet().folder();
   packet().make();
   wait();
-  EXPECT_EQ(packet().folder().parent_path(), desk().path().parent_path());
-  EXPECT_EQ(bytes_of(packet().folder() / "logger.csv"), packed->list_csv);
-  EXPECT_EQ(bytes_of(packet().folder() / "logger.pdf").substr(0, 5), "%PDF-");
-  EXPECT_TRUE(std::filesystem::exists(packet().folder() / "logger.manifest.json"));
-  EXPECT_TRUE(packet().notice().contains(QString::fromStdString(packet().folder().string())));
+  EXPECT_EQ(folder.parent_path(), desk().path().parent_path());
+  EXPECT_EQ(bytes_of(folder / "logger.csv"), packed->list_csv);
+  EXPECT_EQ(bytes_of(folder / "logger.pdf").substr(0, 5), "%PDF-");
+  EXPECT_TRUE(std::filesystem::exists(folder / "logger.manifest.json"));
+  EXPECT_TRUE(packet().notice().contains(QString::fromStdString(folder.string())));
+}
+
+TEST_F(MarksPageModel, F3_APacketThatWasMadeIsNeverWrittenOver) {
+  decideAll();
+  const std::filesystem::path first = packet().folder();
+  packet().make();
+  wait();
+  const std::string handed_over = bytes_of(first / "logger.manifest.json");
+  const auto taken = std::ranges::find(desk().data().marks, Verdict::take, &Mark::verdict);
+  ASSERT_NE(taken, desk().data().marks.end());
+  desk().submit([this, id = taken->tree] {
+    return overrule(desk().live(), desk().knowledge(), desk().ids(), id, Verdict::keep, "a den");
+  });
+  wait();
+  decideAll();
+  const std::filesystem::path second = packet().folder();
+  EXPECT_NE(second, first);
+  packet().make();
+  wait();
+  EXPECT_EQ(bytes_of(first / "logger.manifest.json"), handed_over);
+  EXPECT_NE(bytes_of(second / "logger.manifest.json"), handed_over);
 }
 
 TEST_F(MarksPageModel, AFolderThatCannotBeMadeIsToldInWords) {

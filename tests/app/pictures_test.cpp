@@ -1,5 +1,5 @@
-// A picture of every page at every size, by day and night, for people to look at; and what software
-// can say of them: sizes, names, edges.
+// A picture of every page at every size, by day and night, for people to look at. What software can
+// say of them is in the rows of field_rows.md.
 #include <QMetaEnum>
 #include <QtTest/QTest>
 
@@ -38,35 +38,6 @@ TEST_F(EveryPage, HasItsPicture) {
   }
 }
 
-/// Whether an item lies in something that scrolls, where it need not be in sight.
-bool scrolls(const QQuickItem* item) {
-  for (const QQuickItem* parent = item; parent != nullptr; parent = parent->parentItem()) {
-    if (parent->inherits("QQuickFlickable")) return true;
-  }
-  return false;
-}
-
-TEST_F(EveryPage, T1_T3_EveryControlIsAsLargeAsAFinger) {
-  for (const bool gloves : {true, false}) {
-    for (const Screen& screen : {kTablet, kTabletUpright, kPhone}) {
-      on_every_page(screen, [&](const QString& page) {
-        app_settings().setGloves(gloves);
-        settle();
-        const bool at_the_tree = page == QLatin1String("tally");
-        for (const Control& control : controls_of(window())) {
-          const bool changes_page = model().pageNames().contains(control.name);
-          const double least = !at_the_tree || changes_page ? 12.0 : gloves ? 20.0 : 15.0;
-          const double width = control.box.width() / screen.pixels_per_mm;
-          const double height = control.box.height() / screen.pixels_per_mm;
-          EXPECT_GE(std::min(width, height), least - 0.1)
-              << control.name.toStdString() << (gloves ? " in gloves" : " bare");
-        }
-      });
-      stop();
-    }
-  }
-}
-
 TEST_F(EveryPage, IsReachedByTouchWhereTheNamesAreInASheet) {
   for (const Screen& screen : {kTabletUpright, kPhone}) {
     start(screen);
@@ -80,38 +51,6 @@ TEST_F(EveryPage, IsReachedByTouchWhereTheNamesAreInASheet) {
       tap(names[page]);
       EXPECT_EQ(static_cast<int>(model().page()), page);
     }
-    stop();
-  }
-}
-
-TEST_F(EveryPage, T18_ATurnedTabletIsLaidOutAsWhenAPageIsOpenedAnew) {
-  for (const Screen& screen : {kTabletUpright, kPhone}) {
-    SCOPED_TRACE(screen.name);
-    start(screen);  // the window opens lying, and is turned
-    const QImage turned = window().grabWindow();
-    show(AppModel::Page::Setup);
-    show(AppModel::Page::Tract);
-    EXPECT_EQ(window().grabWindow(), turned);
-    stop();
-  }
-}
-
-TEST_F(EveryPage, F13_EveryControlHasAName) {
-  on_every_page(kTablet, [&](const QString&) {
-    EXPECT_GT(controls_of(window()).size(), 7U);
-    for (const Control& control : controls_of(window())) EXPECT_NE(control.name.trimmed(), "");
-  });
-}
-
-TEST_F(EveryPage, T18_NothingLiesOutsideTheWindow) {
-  for (const Screen& screen : {kTablet, kTabletUpright, kPhone}) {
-    on_every_page(screen, [&](const QString&) {
-      const QRectF glass = QRectF(QPointF(), screen.size).adjusted(-1, -1, 1, 1);
-      for (const Control& control : controls_of(window())) {
-        if (scrolls(control.item)) continue;
-        EXPECT_TRUE(glass.contains(control.box)) << control.name.toStdString();
-      }
-    });
     stop();
   }
 }

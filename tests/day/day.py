@@ -112,14 +112,19 @@ def tally_by_slides(tablet, trees, before=0):
 
 
 def tally_by_keypad(tablet, diameters):
+    """The first asks for the keypad; from then on each species does."""
     tablet.tap("white oak")
     tablet.tap("Keypad")
-    for digits in diameters:
+    tablet.tap("Always keypad")
+    for trees, digits in enumerate(diameters, 1):
         for digit in digits:
             tablet.tap(digit)
         tablet.tap("Record")
+        tablet.gone("Record")
+        count_is(tablet, trees)
+        tablet.tap("white oak")
+    tablet.tap("Always keypad")
     tablet.tap("Close")
-    count_is(tablet, len(diameters))
 
 
 def contacts_that_do_not_count(tablet, trees):
@@ -136,6 +141,7 @@ def contacts_that_do_not_count(tablet, trees):
     count_is(tablet, trees + 1)  # one finger, one tree
     tablet.tap("Undo")
     count_is(tablet, trees)
+    tablet.tap("white oak")  # on a phone the species lie over the classes again
     for finger, cell in enumerate(cells):
         glass.down(cell, finger)
     for finger, cell in enumerate(cells):

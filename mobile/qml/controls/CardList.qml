@@ -10,6 +10,7 @@ ColumnLayout {
 
     signal standAsked
     signal cropTreeAsked
+    signal walkedAsked
 
     spacing: 0
 
@@ -22,12 +23,17 @@ ColumnLayout {
         TapList {
             Layout.fillWidth: true
             Layout.fillHeight: true
+            Layout.leftMargin: Theme.phone ? 0 : Theme.edge
+            Layout.rightMargin: Theme.wide || Theme.phone ? 0 : Theme.edge
             viewModel: cards.viewModel
             model: cards.viewModel.cards
-            delegate: CardRow {}
-            header: StandAdviceHeader {}
+            delegate: CardRow {
+            }
+            header: StandAdviceHeader {
+            }
             onRowTapped: row => cards.viewModel.openCard(row)
             onHeaderTapped: cards.standAsked()
+            onWalkedAsked: cards.walkedAsked()
         }
         ScrollColumn {
             Layout.preferredWidth: Theme.columnWidth
@@ -41,6 +47,7 @@ ColumnLayout {
                 Layout.topMargin: Theme.gap
                 viewModel: cards.viewModel
                 onStandAsked: cards.standAsked()
+                onWalkedAsked: cards.walkedAsked()
             }
         }
     }

@@ -36,7 +36,6 @@ Column {
             }
             TapButton {
                 width: entry.width
-                small: true
                 text: entry.label
                 subtext: entry.help
                 help: entry.help

@@ -47,6 +47,7 @@ ColumnLayout {
                 Layout.preferredHeight: Theme.touchLines
                 small: true
                 text: modelData
+                lines: 3
                 help: choices.label
                 checkable: false
                 checked: choices.chosen === index

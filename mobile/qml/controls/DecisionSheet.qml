@@ -13,6 +13,10 @@ Sheet {
     property bool crop: false
     property bool byHand: false
     property int verdict: -1
+    // How it stands now: what a person overrules.
+    property string now: ""
+    property string nowIcon: ""
+    property string nowWhy: ""
 
     signal lookAsked
 
@@ -23,13 +27,40 @@ Sheet {
         sheet.crop = sheet.card.trees.isCrop(row);
         sheet.byHand = sheet.card.trees.isByHand(row);
         sheet.title = sheet.card.trees.titleOf(row);
+        sheet.now = sheet.card.trees.nowOf(row);
+        sheet.nowIcon = sheet.card.trees.iconOf(row);
+        sheet.nowWhy = sheet.card.trees.reasonOf(row);
+        all.toTop();
         sheet.open();
     }
 
     ScrollColumn {
+        id: all
+
         Layout.fillWidth: true
         Layout.fillHeight: true
 
+        RowLayout {
+            Layout.fillWidth: true
+            spacing: Theme.pad
+
+            Icon {
+                name: sheet.nowIcon
+            }
+            Words {
+                Layout.fillWidth: true
+                text: qsTr("Now: %1").arg(sheet.now)
+                font.pixelSize: Theme.large
+                font.bold: true
+                Accessible.role: Accessible.StaticText
+                Accessible.name: text
+            }
+        }
+        Words {
+            Layout.fillWidth: true
+            visible: text !== ""
+            text: sheet.nowWhy
+        }
         TapButton {
             Layout.fillWidth: true
             visible: sheet.byHand

@@ -47,6 +47,8 @@ Rectangle {
                     text: bar.desk.title
                     font.bold: true
                     wrapMode: Text.NoWrap
+                    fontSizeMode: Text.HorizontalFit
+                    minimumPixelSize: Theme.small
                     elide: Text.ElideRight
                 }
                 Words {
@@ -80,7 +82,7 @@ Rectangle {
             Layout.leftMargin: Theme.edge
             Layout.rightMargin: Theme.edge
             visible: Theme.phone
-            text: bar.mode === "" ? bar.desk.title : qsTr("%1. %2").arg(bar.mode).arg(bar.desk.title)
+            text: bar.mode === "" ? bar.desk.title : bar.desk.demo ? qsTr("DEMO. %1").arg(bar.desk.title) : qsTr("%1. %2").arg(bar.mode).arg(bar.desk.title)
             font.pixelSize: Theme.small
             wrapMode: Text.NoWrap
             elide: Text.ElideRight

@@ -70,7 +70,8 @@ T.AbstractButton {
                 text: row.subtitle
                 color: Theme.soft
                 font.pixelSize: Theme.small
-                wrapMode: Text.NoWrap
+                wrapMode: Theme.phone ? Text.NoWrap : Text.WordWrap
+                maximumLineCount: Theme.phone ? 1 : 2
                 elide: Text.ElideRight
             }
         }

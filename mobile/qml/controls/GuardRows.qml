@@ -16,7 +16,7 @@ ColumnLayout {
 
     Words {
         Layout.fillWidth: true
-        text: guards.model.count > 0 ? qsTr("Guards of the stand, with the marked trees gone") : qsTr("Guards are not known: the stand has no plots yet, or nobody said how much of it was walked.")
+        text: guards.model.count > 0 ? qsTr("Guards of the stand, with the marked trees gone") : qsTr("Guards are not known yet: they need the plots of the stand, and how much of it was walked.")
         font.bold: guards.model.count > 0
     }
     Repeater {

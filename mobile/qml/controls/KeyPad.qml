@@ -12,6 +12,7 @@ GridLayout {
     property string digits: ""
     property int most: 4
     property string cornerText: ""
+    property bool cornerOn: false
 
     signal corner
 
@@ -55,6 +56,7 @@ GridLayout {
         Layout.preferredWidth: 1
         Layout.minimumWidth: Theme.touchSmall
         text: pad.cornerText
+        checked: pad.cornerOn
         visible: pad.cornerText !== ""
         onClicked: pad.corner()
     }

@@ -2,7 +2,7 @@ import QtQuick
 import QtQuick.Layouts
 import Oaklight
 
-// A measured diameter by keypad. It stays open, so that the next tree needs no tap more.
+// A measured diameter by keypad.
 Sheet {
     id: sheet
 
@@ -11,43 +11,45 @@ Sheet {
     property alias digits: pad.digits
     property string note: ""
     property string enterText: qsTr("Record")
+    property alias cornerText: pad.cornerText
+    property alias cornerOn: pad.cornerOn
 
     signal entered(string digits)
+    signal corner
 
+    atTree: true
+    headline: pad.digits === "" ? qsTr("Type the diameter") : sheet.reading
+    subline: sheet.note
     onOpened: pad.forceActiveFocus()
     onClosed: pad.digits = ""
 
-    Words {
-        Layout.fillWidth: true
-        text: pad.digits === "" ? qsTr("Type the diameter") : sheet.reading
-        font.pixelSize: Theme.figure
-        font.bold: true
-        horizontalAlignment: Text.AlignHCenter
-        fontSizeMode: Text.HorizontalFit
-        minimumPixelSize: Theme.body
-    }
-    Words {
-        Layout.fillWidth: true
-        visible: sheet.note !== ""
-        text: sheet.note
-        color: Theme.soft
-        horizontalAlignment: Text.AlignHCenter
-    }
-    KeyPad {
-        id: pad
-
+    GridLayout {
         Layout.fillWidth: true
         Layout.fillHeight: true
-    }
-    TapButton {
-        Layout.fillWidth: true
-        text: sheet.enterText
-        main: true
-        large: true
-        enabled: pad.digits !== ""
-        onClicked: {
-            sheet.entered(pad.digits);
-            pad.digits = "";
+        columns: Theme.wide ? 2 : 1
+        columnSpacing: Theme.gap
+        rowSpacing: Theme.pad
+
+        KeyPad {
+            id: pad
+
+            Layout.fillWidth: true
+            Layout.fillHeight: true
+            onCorner: sheet.corner()
+        }
+        // Beside the keys where they need the height.
+        TapButton {
+            Layout.fillWidth: !Theme.wide
+            Layout.fillHeight: Theme.wide
+            Layout.preferredWidth: Theme.wide ? Theme.recordWidth : -1
+            text: sheet.enterText
+            main: true
+            large: true
+            enabled: pad.digits !== ""
+            onClicked: {
+                sheet.entered(pad.digits);
+                pad.digits = "";
+            }
         }
     }
 }

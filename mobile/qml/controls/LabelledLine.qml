@@ -19,6 +19,10 @@ ColumnLayout {
         line.text = text;
     }
 
+    function focusLine() {
+        line.forceActiveFocus();
+    }
+
     spacing: 0
     onTextChanged: line.text = labelled.text
 

@@ -9,9 +9,17 @@ ColumnLayout {
     id: choices
 
     required property PacketViewModel packet
+    required property int unwalked
+
+    signal walkedAsked
 
     spacing: Theme.gap
 
+    WalkedAsk {
+        Layout.fillWidth: true
+        visible: choices.unwalked >= 0
+        onAsked: choices.walkedAsked()
+    }
     GridLayout {
         Layout.fillWidth: true
         columns: Theme.wide || Theme.phone ? 1 : 2

@@ -9,7 +9,8 @@ Rectangle {
     required property DeskViewModel desk
     readonly property bool damaged: bar.desk.damage !== ""
     readonly property bool unsaved: !bar.damaged && bar.desk.notSaved !== ""
-    readonly property string message: bar.damaged ? bar.desk.damage : bar.unsaved ? bar.desk.notSaved : bar.desk.refusal
+    readonly property bool refused: bar.desk.refusal !== ""
+    readonly property string message: bar.damaged ? bar.desk.damage : bar.unsaved ? bar.desk.notSaved : bar.refused ? bar.desk.refusal : bar.desk.lowRoom
 
     visible: message !== ""
     implicitHeight: row.implicitHeight
@@ -41,7 +42,7 @@ Rectangle {
             visible: !bar.damaged
             text: bar.unsaved ? qsTr("Try again") : qsTr("All right")
             large: true
-            onClicked: bar.unsaved ? bar.desk.retry() : bar.desk.dismissRefusal()
+            onClicked: bar.unsaved ? bar.desk.retry() : bar.refused ? bar.desk.dismissRefusal() : bar.desk.dismissLowRoom()
         }
     }
 }

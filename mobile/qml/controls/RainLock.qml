@@ -8,8 +8,8 @@ TapButton {
     required property TallyViewModel viewModel
 
     text: lock.viewModel.locked ? qsTr("Hold to unlock") : qsTr("Hold to lock")
-    iconName: "lock"
-    large: true
+    tall: true
+    lines: 3
     checked: lock.viewModel.locked
     Accessible.onPressAction: lock.viewModel.locked = !lock.viewModel.locked
     onPressedChanged: lock.pressed ? held.start() : held.stop()

@@ -9,7 +9,7 @@ Rectangle {
 
     required property TallyViewModel viewModel
     readonly property color inkNow: bar.viewModel.doubt !== "" ? Theme.onWarn : Theme.ink
-    readonly property string hint: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : qsTr("Press a species, slide to the diameter, lift")
+    readonly property string hint: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : Theme.phone ? bar.viewModel.pinnedName : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : qsTr("Press a species, slide to the diameter, lift")
 
     implicitHeight: Theme.readingHeight
     color: bar.viewModel.doubt !== "" ? Theme.warn : Theme.ground
@@ -57,6 +57,8 @@ Rectangle {
                     text: bar.hint
                     color: bar.inkNow
                     wrapMode: Text.NoWrap
+                    fontSizeMode: Text.HorizontalFit
+                    minimumPixelSize: Theme.small
                     elide: Text.ElideRight
                     Accessible.role: Accessible.StaticText
                     Accessible.name: text

@@ -12,6 +12,8 @@ Sheet {
 
     signal speciesAsked
 
+    atTree: true
+
     title: sheet.viewModel.plotSize === "" ? qsTr("Seedlings") : qsTr("Seedlings on %1").arg(sheet.viewModel.plotSize)
 
     Words {

@@ -13,6 +13,7 @@ Sheet {
     signal chosen(int row)
 
     title: qsTr("Species")
+    atTree: true
     onOpened: {
         sheet.viewModel.text = "";
         search.forceActiveFocus();

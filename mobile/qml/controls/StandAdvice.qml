@@ -9,6 +9,7 @@ ColumnLayout {
     required property LightViewModel viewModel
 
     signal standAsked
+    signal walkedAsked
 
     spacing: Theme.gap
 
@@ -25,6 +26,11 @@ ColumnLayout {
         Layout.fillWidth: true
         visible: text !== ""
         text: panel.viewModel.problem !== "" ? panel.viewModel.problem : panel.viewModel.cards.count === 0 ? qsTr("No crop tree cards in this stand. Stand at a good oak and make the first.") : panel.viewModel.advice
+    }
+    WalkedAsk {
+        Layout.fillWidth: true
+        visible: panel.viewModel.unwalked >= 0
+        onAsked: panel.walkedAsked()
     }
     Words {
         Layout.fillWidth: true

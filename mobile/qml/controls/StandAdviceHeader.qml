@@ -30,7 +30,10 @@ ColumnLayout {
         id: advice
 
         Layout.fillWidth: true
-        Layout.margins: header.visible ? Theme.edge : 0
+        Layout.leftMargin: header.visible && Theme.phone ? Theme.edge : 0
+        Layout.rightMargin: header.visible && Theme.phone ? Theme.edge : 0
+        Layout.topMargin: header.visible ? Theme.edge : 0
+        Layout.bottomMargin: header.visible ? Theme.edge : 0
         active: header.visible && header.viewModel !== null
         onActiveChanged: advice.fill()
         Component.onCompleted: advice.fill()
@@ -38,8 +41,8 @@ ColumnLayout {
         function fill() {
             if (advice.active)
                 advice.setSource("StandAdvice.qml", {
-                    viewModel: header.viewModel
-                });
+                        "viewModel": header.viewModel
+                    });
         }
 
         Connections {
@@ -47,6 +50,10 @@ ColumnLayout {
 
             function onStandAsked() {
                 header.list.headerTapped();
+            }
+
+            function onWalkedAsked() {
+                header.list.walkedAsked();
             }
         }
     }

@@ -13,6 +13,8 @@ Sheet {
     // Row of the stand; -1 for a new one.
     property int row: -1
     property int goal: 0
+    // Opened from another page, only the stand itself is told.
+    property bool plotsToo: true
 
     signal plotsAsked(int row)
 
@@ -25,6 +27,12 @@ Sheet {
         const stands = sheet.viewModel.stands;
         sheet.row = row;
         sheet.fill(stands.nameAt(row), stands.areaAt(row), stands.walkedAt(row), stands.goalAt(row));
+    }
+
+    // The same, for how much of it was walked.
+    function askWalked(row: int) {
+        sheet.change(row);
+        walkedLine.focusLine();
     }
 
     function fill(name: string, area: string, walked: string, goal: int) {
@@ -97,7 +105,7 @@ Sheet {
         }
         TapButton {
             Layout.fillWidth: true
-            visible: sheet.row >= 0
+            visible: sheet.row >= 0 && sheet.plotsToo
             text: qsTr("Add plots")
             onClicked: {
                 sheet.close();

@@ -29,7 +29,7 @@ GridLayout {
         visible: !acts.viewModel.leaving
         enabled: acts.viewModel.may & StumpsViewModel.Standing
         text: qsTr("Still standing")
-        iconName: "plot_planned"
+        iconName: Theme.phone ? "" : "plot_planned"
         onClicked: acts.viewModel.note(StumpsViewModel.Standing)
     }
     TapButton {
@@ -38,7 +38,7 @@ GridLayout {
         visible: !acts.viewModel.leaving
         enabled: acts.viewModel.may & StumpsViewModel.Hung
         text: qsTr("Hung up")
-        iconName: "caution"
+        iconName: Theme.phone ? "" : "caution"
         onClicked: acts.viewModel.note(StumpsViewModel.Hung)
     }
     TapButton {

@@ -4,7 +4,7 @@ import QtQuick
 import QtQuick.Layouts
 import Oaklight
 
-// The tree in hand, read from an arm's length: its tag, what it is, where it is, what was noted.
+// What is to be known of the tree in hand before it is touched, and what was noted last.
 ColumnLayout {
     id: hand
 
@@ -23,40 +23,6 @@ ColumnLayout {
         text: hand.viewModel.leaving ? qsTr("Choose a tree that was to be left, if it was cut or hurt.") : qsTr("Every tree of the list was looked at.")
         font.pixelSize: Theme.large
         font.bold: true
-    }
-    RowLayout {
-        Layout.fillWidth: true
-        visible: hand.viewModel.tag !== ""
-        spacing: Theme.gap
-
-        Words {
-            text: hand.viewModel.tag
-            font.pixelSize: Theme.figure
-            font.bold: true
-            wrapMode: Text.NoWrap
-            Accessible.role: Accessible.Heading
-            Accessible.name: qsTr("Tag %1").arg(text)
-        }
-        ColumnLayout {
-            Layout.fillWidth: true
-            spacing: 0
-
-            Words {
-                Layout.fillWidth: true
-                text: hand.viewModel.tree
-                font.pixelSize: Theme.large
-                font.bold: true
-            }
-            Words {
-                Layout.fillWidth: true
-                visible: hand.viewModel.way !== ""
-                text: hand.viewModel.way
-            }
-            Words {
-                Layout.fillWidth: true
-                text: hand.viewModel.state
-            }
-        }
     }
     Repeater {
         model: hand.viewModel.cautions

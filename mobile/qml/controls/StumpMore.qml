@@ -35,6 +35,7 @@ GridLayout {
         Layout.preferredWidth: 1
         enabled: more.viewModel.may & StumpsViewModel.Loose
         text: qsTr("Stump without a tag")
+        lines: 3
         onClicked: more.looseAsked()
     }
     TapButton {

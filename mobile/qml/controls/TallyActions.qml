@@ -11,6 +11,12 @@ GridLayout {
     required property TallyViewModel viewModel
     property bool brief: false
     property bool inSheet: false
+    // Whether each species asks for its diameter by keypad.
+    property bool typed: false
+    // While one finger is down elsewhere, or here, another makes no tree.
+    property bool fingerOnField: false
+    readonly property alias fingerHere: again.pressed
+    readonly property bool usable: actions.viewModel.closed === "" && !actions.viewModel.locked
 
     signal keypadAsked
     signal borderAsked
@@ -24,24 +30,35 @@ GridLayout {
 
     TapButton {
         Layout.fillWidth: true
+        Layout.fillHeight: true
         Layout.preferredWidth: 1
         visible: !actions.inSheet
-        text: qsTr("Keypad")
-        help: qsTr("Type a measured diameter")
-        enabled: actions.viewModel.closed === ""
+        text: actions.viewModel.beyond === "" ? qsTr("Keypad") : qsTr("Keypad: %1").arg(actions.viewModel.beyond)
+        spoken: qsTr("Keypad")
+        help: qsTr("Type a measured diameter, or one that has no cell")
+        lines: 3
+        checked: actions.typed
+        enabled: actions.usable
         onClicked: actions.keypadAsked()
     }
     TapButton {
+        id: again
+
         Layout.fillWidth: true
+        Layout.fillHeight: true
         Layout.preferredWidth: 1
         visible: !actions.inSheet
         text: qsTr("Same again")
         help: qsTr("One more tree like the last")
-        enabled: actions.viewModel.lastTrees.length > 0 && actions.viewModel.closed === ""
-        onClicked: actions.viewModel.again()
+        enabled: actions.usable && actions.viewModel.lastTrees.length > 0
+        onClicked: {
+            if (!actions.fingerOnField)
+                actions.viewModel.again();
+        }
     }
     TapButton {
         Layout.fillWidth: true
+        Layout.fillHeight: true
         Layout.preferredWidth: 1
         visible: actions.brief
         text: qsTr("More")
@@ -49,6 +66,7 @@ GridLayout {
     }
     TapButton {
         Layout.fillWidth: true
+        Layout.fillHeight: true
         Layout.preferredWidth: 1
         visible: !actions.brief
         text: qsTr("Border tree")
@@ -58,6 +76,7 @@ GridLayout {
     }
     TapButton {
         Layout.fillWidth: true
+        Layout.fillHeight: true
         Layout.preferredWidth: 1
         visible: !actions.brief
         text: qsTr("Seedlings")
@@ -66,13 +85,16 @@ GridLayout {
     }
     TapButton {
         Layout.fillWidth: true
+        Layout.fillHeight: true
         Layout.preferredWidth: 1
         visible: !actions.brief
         text: qsTr("Next plot")
+        tall: true
         onClicked: actions.doneAsked()
     }
     RainLock {
         Layout.fillWidth: true
+        Layout.fillHeight: true
         Layout.preferredWidth: 1
         visible: !actions.brief
         viewModel: actions.viewModel

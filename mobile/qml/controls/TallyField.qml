@@ -11,17 +11,39 @@ Item {
     required property TallyViewModel viewModel
     // Where classes open over the species: whether they are open.
     property bool opened: false
+    // Whether a species asks for its diameter by keypad.
+    property bool typed: false
+    // A finger on a button beside the field: until it lifts, no cell makes a tree.
+    property bool fingerBeside: false
+    readonly property alias fingerHere: touch.down
     readonly property bool classesShown: !cells.over || field.opened || (touch.down && touch.pressedSpecies >= 0)
 
     signal otherAsked
+    signal keypadAsked
 
     function tapSpecies(row) {
+        if (cells.over && field.viewModel.bounced())
+            return;
         if (row >= species.lastRow) {
             field.otherAsked();
         } else {
             field.viewModel.pin(row);
-            field.opened = true;
+            field.askSize();
         }
+    }
+
+    // After a species, its size: by the class field, or by keypad.
+    function askSize() {
+        field.opened = !field.typed;
+        if (field.typed)
+            field.keypadAsked();
+    }
+
+    function tapClass(speciesRow, classRow) {
+        if (classRow < field.viewModel.classes.length)
+            field.viewModel.tally(speciesRow, classRow);
+        // Where they lie over the species: on to the next tree's species.
+        field.opened = false;
     }
 
     TallyLayout {
@@ -112,7 +134,7 @@ Item {
                 spoken: qsTr("%1, diameter class").arg(modelData)
                 letters: Theme.large
                 pointed: touch.pointedClass === index
-                onTapped: field.viewModel.tally(-1, index)
+                onTapped: field.tapClass(-1, index)
             }
         }
         TallyCell {
@@ -134,18 +156,12 @@ Item {
         id: touch
 
         anchors.fill: parent
-        enabled: field.viewModel.closed === "" && !field.viewModel.locked
+        enabled: field.viewModel.closed === "" && !field.viewModel.locked && (touch.down || !field.fingerBeside)
         speciesCells: species
         classCells: classes
         slip: Theme.slip
         onPointedAt: (speciesRow, classRow) => field.viewModel.point(speciesRow, classRow)
-        onChosen: (speciesRow, classRow) => {
-            if (classRow >= field.viewModel.classes.length) {
-                field.opened = false;
-            } else {
-                field.viewModel.tally(speciesRow, classRow);
-            }
-        }
+        onChosen: (speciesRow, classRow) => field.tapClass(speciesRow, classRow)
         onTappedSpecies: row => field.tapSpecies(row)
         onDropped: field.viewModel.point(-1, -1)
     }

@@ -11,6 +11,8 @@ T.AbstractButton {
     property bool main: false
     property bool large: false
     property bool small: false
+    // As high as `large` is wide, where the width is shared.
+    property bool tall: false
     property string help: ""
     property string subtext: ""
     property string spoken: button.text
@@ -22,7 +24,7 @@ T.AbstractButton {
     readonly property bool lit: button.main || button.checked
 
     implicitWidth: implicitContentWidth
-    implicitHeight: button.small ? Theme.touchSmall : Theme.touch
+    implicitHeight: button.small ? Theme.touchSmall : button.tall ? Theme.touchLarge : Theme.touch
     Layout.minimumWidth: button.large ? Theme.touchLarge : button.small ? Theme.touchSmall : Theme.touch
     focusPolicy: Qt.StrongFocus
     opacity: button.enabled ? 1 : 0.4

@@ -11,6 +11,7 @@ ListView {
 
     signal rowTapped(int row)
     signal headerTapped
+    signal walkedAsked
 
     clip: true
     reuseItems: true

@@ -10,7 +10,7 @@ ScrollColumn {
 
     required property TractViewModel viewModel
     required property bool metric
-    readonly property list<string> steps: [qsTr("Name the tract"), qsTr("Add a stand"), qsTr("Choose the design"), qsTr("Add plots"), qsTr("Walk to the next plot"), qsTr("Go on with the light"), qsTr("To the marks")]
+    readonly property list<string> steps: [qsTr("Name the tract"), qsTr("Add a stand"), qsTr("Choose the design"), qsTr("Add plots"), qsTr("Walk to the next plot"), qsTr("Say how much was walked"), qsTr("Go on with the light"), qsTr("To the marks")]
 
     signal stepAsked
     signal filesAsked
@@ -25,16 +25,22 @@ ScrollColumn {
         figure: overview.viewModel.figure
         caption: qsTr("plots visited")
     }
-    Words {
-        Layout.fillWidth: true
-        text: overview.viewModel.todo
-    }
     TapButton {
         Layout.fillWidth: true
         text: overview.steps[overview.viewModel.step]
         main: true
         large: true
         onClicked: overview.stepAsked()
+    }
+    TapButton {
+        Layout.fillWidth: true
+        text: qsTr("Tract files: new, open, copy")
+        spoken: qsTr("Tract files")
+        onClicked: overview.filesAsked()
+    }
+    Words {
+        Layout.fillWidth: true
+        text: overview.viewModel.todo
     }
     TractMap {
         Layout.fillWidth: true
@@ -95,11 +101,5 @@ ScrollColumn {
         text: qsTr("About this tract")
         help: qsTr("Its name, and how an ambulance finds it")
         onClicked: overview.factsAsked()
-    }
-    TapButton {
-        Layout.fillWidth: true
-        text: qsTr("Tract files")
-        help: qsTr("New, open, copy for a friend")
-        onClicked: overview.filesAsked()
     }
 }

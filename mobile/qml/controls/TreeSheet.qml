@@ -13,6 +13,7 @@ Sheet {
     signal speciesAsked
 
     title: sheet.viewModel.title
+    atTree: true
 
     Connections {
         target: sheet.viewModel
@@ -22,62 +23,53 @@ Sheet {
         }
     }
 
-    Flickable {
+    ScrollColumn {
         Layout.fillWidth: true
         Layout.fillHeight: true
-        clip: true
-        contentWidth: width
-        contentHeight: column.implicitHeight
+        spacing: Theme.pad
 
-        ColumnLayout {
-            id: column
+        ChipGrid {
+            Layout.fillWidth: true
+            chips: sheet.viewModel.chips
+            onTapped: row => sheet.viewModel.toggle(row)
+        }
+        Words {
+            text: qsTr("Measured")
+            font.bold: true
+        }
+        GridLayout {
+            Layout.fillWidth: true
+            columns: Theme.phone ? 1 : 2
+            columnSpacing: Theme.pad
+            rowSpacing: Theme.pad
 
-            width: parent.width
-            spacing: Theme.pad
+            Repeater {
+                model: sheet.viewModel.readingNames
 
-            ChipGrid {
-                Layout.fillWidth: true
-                chips: sheet.viewModel.chips
-                onTapped: row => sheet.viewModel.toggle(row)
-            }
-            Words {
-                text: qsTr("Measured")
-                font.bold: true
-            }
-            GridLayout {
-                Layout.fillWidth: true
-                columns: Theme.phone ? 1 : 2
-                columnSpacing: Theme.pad
-                rowSpacing: Theme.pad
+                TapButton {
+                    required property int index
+                    required property string modelData
 
-                Repeater {
-                    model: sheet.viewModel.readingNames
-
-                    TapButton {
-                        required property int index
-                        required property string modelData
-
-                        Layout.fillWidth: true
-                        Layout.preferredWidth: 1
-                        text: sheet.viewModel.readings.length > index ? sheet.viewModel.readings[index] : ""
-                        subtext: modelData
-                        spoken: qsTr("%1: %2").arg(modelData).arg(text)
-                        onClicked: keypad.ask(index, modelData)
-                    }
+                    Layout.fillWidth: true
+                    Layout.preferredWidth: 1
+                    text: sheet.viewModel.readings.length > index ? sheet.viewModel.readings[index] : ""
+                    subtext: modelData
+                    spoken: qsTr("%1: %2").arg(modelData).arg(text)
+                    onClicked: keypad.ask(index, modelData)
                 }
             }
-            TapButton {
-                Layout.fillWidth: true
-                text: qsTr("Another species")
-                onClicked: sheet.speciesAsked()
-            }
-            TapButton {
-                Layout.fillWidth: true
-                Layout.topMargin: Theme.apart
-                text: qsTr("Take this tree out")
-                help: qsTr("Undo brings it back")
-                onClicked: sheet.viewModel.remove()
-            }
+        }
+        TapButton {
+            Layout.fillWidth: true
+            text: qsTr("Another species")
+            onClicked: sheet.speciesAsked()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.topMargin: Theme.apart
+            text: qsTr("Take this tree out")
+            help: qsTr("Undo brings it back")
+            onClicked: sheet.viewModel.remove()
         }
     }
 

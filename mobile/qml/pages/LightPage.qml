@@ -17,6 +17,7 @@ Item {
         visible: !page.viewModel.card.open
         viewModel: page.viewModel
         onStandAsked: stands.open()
+        onWalkedAsked: walked.ask(page.viewModel.unwalked)
         onCropTreeAsked: {
             page.viewModel.newCropTree();
             tree.open();
@@ -41,6 +42,12 @@ Item {
         names: page.viewModel.stands
         current: page.viewModel.stand
         onChosen: row => page.viewModel.stand = row
+    }
+    WalkedSheet {
+        id: walked
+
+        viewModel: page.workspace.tract
+        metric: page.app.settings.metric
     }
     SideSheet {
         id: sideSheet

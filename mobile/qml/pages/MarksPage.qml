@@ -94,6 +94,8 @@ Item {
                 above: PacketChoices {
                     Layout.fillWidth: true
                     packet: page.viewModel.packet
+                    unwalked: page.viewModel.unwalked
+                    onWalkedAsked: walked.ask(page.viewModel.unwalked)
                 }
             }
             PagesActions {
@@ -121,6 +123,8 @@ Item {
                 PacketChoices {
                     Layout.fillWidth: true
                     packet: page.viewModel.packet
+                    unwalked: page.viewModel.unwalked
+                    onWalkedAsked: walked.ask(page.viewModel.unwalked)
                 }
             }
             PagesActions {
@@ -135,6 +139,12 @@ Item {
         }
     }
 
+    WalkedSheet {
+        id: walked
+
+        viewModel: page.workspace.tract
+        metric: page.app.settings.metric
+    }
     MarkedTreeSheet {
         id: tree
 

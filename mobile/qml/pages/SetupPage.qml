@@ -87,7 +87,7 @@ Item {
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
                 label: qsTr("Error to reach, at 95 %")
-                columns: 4
+                columns: Theme.wide ? 4 : 2
                 options: page.viewModel.errors
                 chosen: page.viewModel.error
                 onPicked: row => page.viewModel.error = row
@@ -114,7 +114,7 @@ Item {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
-                label: qsTr("Species that stand first in the tally")
+                label: qsTr("Species first in the tally")
                 columns: 1
                 options: page.viewModel.tallySets
                 chosen: page.viewModel.tallySet

@@ -61,6 +61,11 @@ Item {
                     onReportAsked: page.reporting = true
                 }
             }
+            StumpTag {
+                Layout.fillWidth: true
+                visible: page.viewModel.problem === "" && page.viewModel.tag !== ""
+                viewModel: page.viewModel
+            }
             StumpActs {
                 Layout.fillWidth: true
                 Layout.bottomMargin: Theme.edge

@@ -5,7 +5,7 @@ import QtQuick.Layouts
 import Oaklight
 
 // One gesture, one tree: press a species, slide to the diameter, lift. Or tap the one, then the other.
-FocusScope {
+Item {
     id: page
 
     required property AppModel app
@@ -17,14 +17,25 @@ FocusScope {
         tree.open();
     }
 
-    focus: true
-    Keys.onPressed: event => {
-        if (event.key === Qt.Key_VolumeUp && page.app.settings.volumeKeys) {
-            page.viewModel.again();
-            event.accepted = true;
-        } else if (event.key === Qt.Key_VolumeDown && page.app.settings.volumeKeys) {
-            page.workspace.desk.undo();
-            event.accepted = true;
+    // For wet or frozen glass: keys of the device, whatever has the focus.
+    Shortcut {
+        sequence: "Volume Up"
+        enabled: page.app.settings.volumeKeys
+        autoRepeat: false
+        onActivated: page.viewModel.again()
+    }
+    Shortcut {
+        sequence: "Volume Down"
+        enabled: page.app.settings.volumeKeys
+        autoRepeat: false
+        onActivated: page.workspace.desk.undo()
+    }
+    Connections {
+        target: page.viewModel
+
+        // It is on disk: on to the next tree's species. What was refused stays open with its reason.
+        function onRecorded() {
+            keypad.close();
         }
     }
 
@@ -41,10 +52,15 @@ FocusScope {
                 viewModel: page.viewModel
             }
             TallyField {
+                id: field
+
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 viewModel: page.viewModel
+                typed: page.app.settings.typed
+                fingerBeside: below.fingerHere || beside.fingerHere
                 onOtherAsked: search.open()
+                onKeypadAsked: keypad.open()
             }
             LastTrees {
                 Layout.fillWidth: true
@@ -58,12 +74,16 @@ FocusScope {
                 onEditAsked: row => page.edit(row)
             }
             TallyActions {
+                id: below
+
                 Layout.fillWidth: true
                 Layout.fillHeight: false
                 visible: !Theme.wide
                 brief: Theme.phone
                 columns: Theme.phone ? 3 : 6
                 viewModel: page.viewModel
+                typed: page.app.settings.typed
+                fingerOnField: field.fingerHere
                 onKeypadAsked: keypad.open()
                 onBorderAsked: border.open()
                 onSeedlingsAsked: seedlings.open()
@@ -96,9 +116,13 @@ FocusScope {
                 Layout.fillHeight: true
             }
             TallyActions {
+                id: beside
+
                 Layout.fillWidth: true
                 Layout.fillHeight: false
                 viewModel: page.viewModel
+                typed: page.app.settings.typed
+                fingerOnField: field.fingerHere
                 onKeypadAsked: keypad.open()
                 onBorderAsked: border.open()
                 onSeedlingsAsked: seedlings.open()
@@ -111,7 +135,10 @@ FocusScope {
         id: search
 
         viewModel: page.workspace.search
-        onChosen: row => page.workspace.pinFound(row)
+        onChosen: row => {
+            page.workspace.pinFound(row);
+            field.askSize();
+        }
     }
     KeypadSheet {
         id: keypad
@@ -119,6 +146,9 @@ FocusScope {
         title: page.viewModel.pinnedName !== "" ? page.viewModel.pinnedName : qsTr("No species is pinned")
         note: page.viewModel.doubt !== "" ? page.viewModel.doubt : page.viewModel.reading
         reading: page.viewModel.readDigits(keypad.digits)
+        cornerText: qsTr("Always keypad")
+        cornerOn: page.app.settings.typed
+        onCorner: page.app.settings.typed = !page.app.settings.typed
         onEntered: digits => page.viewModel.tallyDigits(digits)
     }
     TreeSheet {
@@ -153,6 +183,7 @@ FocusScope {
     Sheet {
         id: more
 
+        atTree: true
         title: page.viewModel.plotName
 
         TallyActions {

@@ -29,6 +29,9 @@ Item {
         case TractViewModel.Walk:
             page.app.page = AppModel.Walk;
             break;
+        case TractViewModel.SayWalked:
+            stand.askWalked(page.viewModel.unwalked());
+            break;
         case TractViewModel.Decide:
             page.app.page = AppModel.Light;
             break;

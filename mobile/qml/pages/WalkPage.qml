@@ -70,6 +70,8 @@ Item {
                 Words {
                     Layout.fillWidth: true
                     text: page.viewModel.note
+                    font.pixelSize: page.viewModel.name === "" ? Theme.large : Theme.body
+                    font.bold: page.viewModel.name === ""
                 }
                 Words {
                     Layout.fillWidth: true
