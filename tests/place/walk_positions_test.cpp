@@ -70,6 +70,45 @@ TEST(WalkPositions, TheCardWithTheLowerIdWins) {
   EXPECT_NEAR(local_feet(kHill, *placed_walk_trees(data)[1].position).east.value, 20.0, 1e-6);
 }
 
+/// A tree of the plot at the hill that wears a tag, 40 ft south of its centre.
+TractData tallied_with_tag(const std::string& tag, int species) {
+  TractData data;
+  data.plots = {{.id = id<PlotId>(1), .stand = {}, .cruise = {}, .label = "1", .position = kHill}};
+  Tree made{
+      .id = {},
+      .plot = id<PlotId>(1),
+      .facts = TreeFacts{.species = {species}, .dbh = *Dbh::from_tenths(120, UnitSystem::us)}};
+  made.azimuth = Degrees{180.0};
+  made.distance = *TapedLength::from_hundredths(4'000, UnitSystem::us);
+  made.tag = tag;
+  data.trees = {made};
+  return data;
+}
+
+TEST(WalkPositions, ACardWhoseTagWasTalliedOnAPlotStandsWhereThePlotSays) {
+  TractData data = tallied_with_tag("7", 802);
+  data.walk_trees = {tree(7), tree(8)};
+  data.contacts = {reading(1, 7, 8, 90, 20)};
+  const auto placed = placed_walk_trees(data);
+  ASSERT_TRUE(placed[0].position && placed[1].position);
+  EXPECT_NEAR(local_feet(kHill, *placed[0].position).north.value, -40.0, 1e-6);
+  EXPECT_NEAR(local_feet(kHill, *placed[1].position).east.value, 20.0, 1e-6) << "and hands it on";
+}
+
+TEST(WalkPositions, ATagTellsNothingOfAnotherTree) {
+  TractData other_species = tallied_with_tag("7", 833);
+  other_species.walk_trees = {tree(7)};
+  EXPECT_FALSE(placed_walk_trees(other_species)[0].position);
+  TractData twice = tallied_with_tag("7", 802);
+  twice.trees.push_back(twice.trees.front());
+  twice.walk_trees = {tree(7)};
+  EXPECT_FALSE(placed_walk_trees(twice)[0].position) << "two trees of plots wear it";
+  TractData untagged = tallied_with_tag("", 802);
+  untagged.walk_trees = {tree(7)};
+  untagged.walk_trees.front().tag.clear();
+  EXPECT_FALSE(placed_walk_trees(untagged)[0].position);
+}
+
 TEST(WalkPositions, WhatIsNotRecordedStaysUnknown) {
   TractData data;
   data.walk_trees = {tree(1, kHill), tree(2), tree(3), tree(4)};
