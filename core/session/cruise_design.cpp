@@ -16,6 +16,14 @@
 namespace oaklight {
 namespace {
 
+/// "45", "12.5": with every digit that was asked for, so that a note brings back the same grid.
+std::string all_digits(double value) {
+  std::string text = number_text(value, 6);
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
 /// A stand while it is planned.
 struct Candidate {
   const Stand* stand;
@@ -242,7 +250,7 @@ class Layout {
     const std::string seed = "seed " + std::to_string(request_.seed);
     if (layout.spacing) {
       return "Grid of " + number_text(layout.spacing->value, 0) + " ft, lines at " +
-             number_text(request_.azimuth.value, 0) + " degrees true, " + seed;
+             all_digits(request_.azimuth.value) + " degrees true, " + seed;
     }
     return request_.pattern == PlotPattern::random ? "Random point, " + seed : "";
   }
