@@ -42,6 +42,7 @@ class MapPainter {
   MapOutcome draw() {
     draw_grounds();
     for (const MapTrack& track : scene_.tracks) draw_track_line(track);
+    draw_walk();
     draw_blocks();
     draw_trees();
     draw_plots();
@@ -82,6 +83,32 @@ class MapPainter {
     const QPainterPath path = on_paper(track.points);
     if (!grown(path.boundingRect(), 5.0).intersects(view_.frame)) return;
     draw_track(drawing_, path, track.kind, track.confirmed, view_.frame);
+  }
+
+  /// The walk: a strong line on a bright one, so that it stands out from streams and trails in grey
+  /// too, with an arrow in each leg that has room for one.
+  void draw_walk() {
+    if (scene_.walk.size() < 2) return;
+    const QPainterPath line = on_paper(scene_.walk);
+    drawing_.outline(line, {4.2, Ink::white, {}, true}, view_.frame);
+    drawing_.outline(line, {1.7, Ink::black, {}, true}, view_.frame);
+    for (qsizetype i = 1; i < scene_.walk.size(); ++i)
+      draw_direction(view_.at(scene_.walk[i - 1]), view_.at(scene_.walk[i]));
+  }
+
+  void draw_direction(QPointF from, QPointF to) {
+    constexpr double kHead = 8.0;
+    const QPointF way = to - from;
+    const double length = std::hypot(way.x(), way.y());
+    if (length < 4.0 * kHead) return;
+    const QPointF ahead = way / length;
+    const QPointF aside(-ahead.y(), ahead.x());
+    const QPointF tip = from + way / 2.0 + ahead * (kHead / 2.0);
+    QPainterPath head(tip);
+    head.lineTo(tip - ahead * kHead + aside * (kHead / 2.0));
+    head.lineTo(tip - ahead * kHead - aside * (kHead / 2.0));
+    head.closeSubpath();
+    drawing_.fill(head, Ink::black, view_.frame);
   }
 
   void draw_blocks() {

@@ -183,6 +183,9 @@ MapScene make_scene(const TractData& data, const TractMapFocus& focus, UnitSyste
     (placed ? scene.plots : scene.plots_nowhere).push_back(std::move(entry));
   }
   if (focus.here && on_globe(*focus.here)) scene.here = flat(origin, *focus.here);
+  for (const Position& corner : focus.sketch) scene.sketch.push_back(flat(origin, corner));
+  for (const Position& place : focus.walk) scene.walk.append(flat(origin, place));
+  scene.origin = origin;
   return scene;
 }
 
@@ -192,6 +195,7 @@ std::optional<QRectF> ground_of(const MapScene& scene) {
   for (const MapPlot& plot : scene.plots) all.append(plot.place);
   for (const MapStand& stand : scene.stands) all.append(stand.rings.front());
   if (scene.landing) all.append(*scene.landing);
+  for (const QPointF& corner : scene.sketch) all.append(corner);
   if (all.isEmpty()) {
     for (const MapTrack& track : scene.tracks) all.append(track.points);
   }

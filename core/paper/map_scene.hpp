@@ -52,6 +52,9 @@ struct MapScene {
   std::vector<MapPlot> plots = {};
   std::vector<MapPlot> plots_nowhere = {};     ///< without a position; their place means nothing
   std::optional<QPointF> here = {};            ///< where the person stands
+  std::vector<QPointF> sketch = {};            ///< corners of an outline that is being drawn
+  QPolygonF walk = {};                         ///< by the plots in their order
+  Position origin = {};                        ///< on the ground
   PacketReader reader = PacketReader::logger;  ///< to whom the marks speak
 
   [[nodiscard]] bool empty() const {
@@ -65,9 +68,11 @@ MapScene make_scene(const Packet& packet);
 
 /// What a tract's scene shows beside its records.
 struct TractMapFocus {
-  std::optional<PlotId> next;    ///< the plot to go to
-  std::optional<Position> here;  ///< where the person stands
-  std::optional<StandId> stand;  ///< only this one, its plots and trees; nothing: all
+  std::optional<PlotId> next;         ///< the plot to go to
+  std::optional<Position> here;       ///< where the person stands
+  std::optional<StandId> stand;       ///< only this one, its plots and trees; nothing: all
+  std::vector<Position> sketch = {};  ///< corners of an outline that is being drawn
+  std::vector<Position> walk = {};    ///< a planned walk, from its start by all turns and plots
 };
 
 /// The scene of a tract: its stands, lines, plots, and the trees of the marking walk that are crop
@@ -76,9 +81,9 @@ struct TractMapFocus {
 /// assumes  as above
 MapScene make_scene(const TractData& data, const TractMapFocus& focus, UnitSystem units);
 
-/// The rectangle of ground that holds the stands, the trees, the plots and the landing, or the
-/// lines where there is nothing else. Nothing for an empty scene. Its top is its southern edge: y
-/// is north.
+/// The rectangle of ground that holds the stands, the trees, the plots, the landing and what is
+/// being drawn, or the lines where there is nothing else. Nothing for an empty scene. Its top is
+/// its southern edge: y is north.
 std::optional<QRectF> ground_of(const MapScene& scene);
 
 }  // namespace oaklight

@@ -1,5 +1,6 @@
 #include "core/paper/plan_sheet_pdf.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "core/paper/gui_app.hpp"
@@ -20,7 +21,7 @@ std::vector<Paragraph> paragraphs(const std::vector<std::string>& lines, const T
 }
 
 /// What the map shows: stands, lines, landing, and the plots to visit.
-TractData shown(const TractData& data, const std::vector<Position>& walk) {
+TractData shown(const TractData& data) {
   TractData kept;
   kept.tract = data.tract;
   kept.stands = data.stands;
@@ -28,32 +29,11 @@ TractData shown(const TractData& data, const std::vector<Position>& walk) {
   for (const Plot& plot : data.plots) {
     if (plot.status == PlotStatus::planned && plot.position) kept.plots.push_back(plot);
   }
-  // The walk goes along as a line, so that it is laid on the same flat ground; it is last.
-  if (walk.size() > 1) kept.lines.push_back(MapLine{.points = walk});
   return kept;
 }
 
-/// The line of the walk, dotted; drawn first, so that no number is hidden by it.
-void draw_walk(Drawing& drawing, const QPolygonF& walk, const MapView& view) {
-  QPainterPath path;
-  for (qsizetype i = 0; i < walk.size(); ++i) {
-    const QPointF at = view.at(walk[i]);
-    if (i == 0) {
-      path.moveTo(at);
-    } else {
-      path.lineTo(at);
-    }
-  }
-  drawing.outline(path, {0.8, Ink::black, {2.0, 2.5}}, view.frame);
-}
-
 void write_map(PageFlow& flow, const TractData& data, const std::vector<Position>& walk) {
-  MapScene scene = make_scene(shown(data, walk), {}, UnitSystem::us);
-  QPolygonF line;
-  if (walk.size() > 1 && !scene.tracks.empty()) {
-    line = scene.tracks.back().points;
-    scene.tracks.pop_back();
-  }
+  const MapScene scene = make_scene(shown(data), {.walk = walk}, UnitSystem::us);
   const auto ground = ground_of(scene);
   if (!ground) return;
   flow.new_page(QStringLiteral("MAP"));
@@ -63,28 +43,34 @@ void write_map(PageFlow& flow, const TractData& data, const std::vector<Position
   QRectF frame = body.adjusted(0.0, 30.0 + kMapCaption, 0.0, -widest.height() - 34.0);
   const MapView view = fitting_view(frame, *ground);
   draw_map_caption(flow.page(), {}, view);
-  draw_walk(flow.page(), line, view);
   draw_map(flow.page(), scene, view, {});
   const std::array views = {view};
   const MapKey key(scene, {}, views);
   key.draw(flow.page(), QRectF(body.left(), frame.bottom(), body.width(), key.height()));
   flow.go_to(frame.bottom() + key.height() + 2.0);
-  flow.text({{QStringLiteral("Numbered circles are plots to visit; the dotted line is the walk. "
-                             "Numbers begin anew in each stand. North is up, true north."),
+  flow.text({{QStringLiteral("Circles with a T are plots to visit, named as in the table; the line "
+                             "with arrows is the walk. North is up, true north."),
               kSmallText}});
+}
+
+bool has_paces(const PlanSheet& sheet) {
+  return std::any_of(sheet.stops.begin(), sheet.stops.end(), [](const PlanStop& stop) {
+    return std::any_of(stop.legs.begin(), stop.legs.end(),
+                       [](const PlanLeg& leg) { return !leg.paces.empty(); });
+  });
 }
 
 void write_table(PageFlow& flow, const PlanSheet& sheet) {
   flow.new_page(QStringLiteral("BEARINGS AND DISTANCES"));
   flow.heading(QStringLiteral("Bearings and distances"));
-  Table table(flow,
-              {{QStringLiteral("To"), 0.0},
-               {QStringLiteral("TRUE"), 62.0},
-               {QStringLiteral("MAGNETIC"), 82.0},
-               {QStringLiteral("Distance"), 84.0},
-               {QStringLiteral("Paces"), 56.0},
-               {QStringLiteral("Done"), 44.0}},
-              24.0);
+  const bool paced = has_paces(sheet);
+  std::vector<TableColumn> columns = {{QStringLiteral("To"), 0.0},
+                                      {QStringLiteral("TRUE"), 62.0},
+                                      {QStringLiteral("MAGNETIC"), 82.0},
+                                      {QStringLiteral("Distance"), 84.0}};
+  if (paced) columns.push_back({QStringLiteral("Paces"), 56.0});
+  columns.push_back({QStringLiteral("Done"), 44.0});
+  Table table(flow, columns, 24.0);
   for (const PlanStop& stop : sheet.stops) {
     for (std::size_t i = 0; i < stop.legs.size(); ++i) {
       const PlanLeg& leg = stop.legs[i];
@@ -100,8 +86,12 @@ void write_table(PageFlow& flow, const PlanSheet& sheet) {
       if (last) to.paragraphs.push_back({from(stop.position), kSmallText.in(Ink::soft)});
       const QString magnetic =
           leg.magnetic_bearing.empty() ? QStringLiteral("not known") : from(leg.magnetic_bearing);
-      table.row({to, cell(from(leg.true_bearing), kFigureText), cell(magnetic, kFigureText),
-                 cell(from(leg.distance), kFigureText), cell(from(leg.paces), kFigureText), done});
+      std::vector<TableCell> cells = {to, cell(from(leg.true_bearing), kFigureText),
+                                      cell(magnetic, kFigureText),
+                                      cell(from(leg.distance), kFigureText)};
+      if (paced) cells.push_back(cell(from(leg.paces), kFigureText));
+      cells.push_back(done);
+      table.row(cells);
     }
   }
 }

@@ -7,6 +7,7 @@
 #include "core/paper/map.hpp"
 #include "core/paper/plot_marks.hpp"
 #include "core/paper/plot_rows.hpp"
+#include "core/place/geodesy.hpp"
 
 namespace oaklight {
 namespace {
@@ -53,7 +54,7 @@ class TractPainter {
     if (!ground && all_.empty()) {
       sheet_.missing(QStringLiteral("Nothing to show yet"),
                      QStringLiteral("Add a stand and its plots, or open a tract file."));
-      return {sheet_.finish(), {}};
+      return {sheet_.finish(), {}, {}};
     }
     write_head();
     sheet_.key(entries());
@@ -161,6 +162,8 @@ class TractPainter {
     take_in_person(ground);
     const MapView view = filling_view(frame, ground);
     const MapOutcome outcome = draw_map(sheet_.drawing(), scene_, view, {});
+    draw_sketch(view);
+    ground_ = {scene_.origin, view.middle, view.frame.center(), view.feet_per_point()};
     for (const MapPlot& plot : scene_.plots) {
       spots_.push_back({plot.id, view.at(plot.place), outcome.plot_radius});
     }
@@ -171,6 +174,23 @@ class TractPainter {
     }
     draw_scale_bars(sheet_.drawing(), strip.bottomRight() - QPointF(0.0, 5.0),
                     view.feet_per_point());
+  }
+
+  /// The outline that is being drawn: its corners as dots, dashed where it will close.
+  void draw_sketch(const MapView& view) {
+    if (scene_.sketch.empty()) return;
+    Drawing& drawing = sheet_.drawing();
+    QPainterPath line(view.at(scene_.sketch.front()));
+    for (const QPointF& corner : scene_.sketch) line.lineTo(view.at(corner));
+    drawing.outline(line, {1.6, Ink::black, {}}, view.frame);
+    QPainterPath closing(view.at(scene_.sketch.back()));
+    closing.lineTo(view.at(scene_.sketch.front()));
+    drawing.outline(closing, {1.2, Ink::black, {4.0, 3.0}}, view.frame);
+    for (const QPointF& corner : scene_.sketch) {
+      QPainterPath dot;
+      dot.addEllipse(view.at(corner), 3.0, 3.0);
+      drawing.fill(dot, Ink::black);
+    }
   }
 
   /// A person near the tract is on the map; one far off would make it a dot, and is told in words.
@@ -208,7 +228,11 @@ class TractPainter {
   }
 
   [[nodiscard]] TractPicture finished() const {
-    TractPicture picture{sheet_.finish(), spots_};
+    TractPicture picture{sheet_.finish(), spots_, ground_};
+    if (picture.ground) {
+      picture.ground->at *= sheet_.factor();
+      picture.ground->feet_per_point /= sheet_.factor();
+    }
     for (PlotSpot& spot : picture.plots) {
       spot.at *= sheet_.factor();
       spot.radius *= sheet_.factor();
@@ -223,6 +247,7 @@ class TractPainter {
   bool one_stand_;
   std::vector<const MapPlot*> all_;
   std::vector<PlotSpot> spots_;
+  std::optional<TractPicture::Ground> ground_;
   QString away_;
 };
 
@@ -237,6 +262,13 @@ std::optional<PlotId> TractPicture::plot_at(QPointF tap, double reach) const {
     nearest = spot.plot;
   }
   return nearest;
+}
+
+std::optional<Position> TractPicture::place_at(QPointF tap) const {
+  if (!ground) return std::nullopt;
+  const QPointF off = (tap - ground->at) * ground->feet_per_point;
+  const QPointF place = ground->middle + QPointF(off.x(), -off.y());
+  return position_from_local(ground->origin, {Feet{place.x()}, Feet{place.y()}});
 }
 
 TractPicture draw_tract(const TractData& data, const TractMapFocus& focus,

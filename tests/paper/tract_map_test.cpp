@@ -226,5 +226,36 @@ TEST_F(TractMap, ManyPlotsAreDrawnSmallAndStayApart) {
   test::save_pictures("tract_many", picture.drawing, frame);
 }
 
+TEST_F(TractMap, ATapIsThePlaceThatIsDrawnThere) {
+  const InventedTract tract(true);
+  for (const auto& sized : test::sized_frames()) {
+    SCOPED_TRACE(sized.name);
+    const TractPicture picture = draw_tract(tract.cruise.data, tract.focus, sized.frame);
+    ASSERT_TRUE(picture.ground);
+    for (std::size_t i = 0; i < picture.plots.size(); ++i) {
+      const auto place = picture.place_at(picture.plots[i].at);
+      ASSERT_TRUE(place);
+      const Position& plot = *tract.cruise.data.plots[i].position;
+      EXPECT_LT(leg_between(*place, plot).distance.value, 0.1);
+    }
+  }
+  EXPECT_FALSE(draw_tract(InventedTract(false).cruise.data, {}, test::sized_frames()[0].frame)
+                   .place_at({10.0, 10.0}))
+      << "no ground is drawn";
+}
+
+TEST_F(TractMap, AnOutlineInTheMakingAndAWalkAreDrawnWithinTheFrame) {
+  InventedTract tract(true);
+  tract.focus.sketch = {at(-1200, 900), at(-950, 900), at(-950, -700)};
+  tract.focus.walk = {at(760, -90)};
+  for (const Plot& plot : tract.cruise.data.plots) tract.focus.walk.push_back(*plot.position);
+  for (const auto& sized : test::sized_frames()) {
+    SCOPED_TRACE(sized.name);
+    const TractPicture picture = draw_tract(tract.cruise.data, tract.focus, sized.frame);
+    EXPECT_EQ(test::faults_of(picture.drawing, sized.frame), std::vector<std::string>{});
+    test::save_pictures(std::string("tract_walk_") + sized.name, picture.drawing, sized.frame);
+  }
+}
+
 }  // namespace
 }  // namespace oaklight
