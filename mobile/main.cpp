@@ -34,7 +34,12 @@ int main(int argc, char* argv[]) {
       QStringLiteral("controls"),
       QStringLiteral("Say in FILE where each control is, whenever there is a FILE.ask."),
       QStringLiteral("FILE"));
-  parser.addOptions({self_test, folder, density, controls});
+  const QCommandLineOption position(
+      QStringLiteral("position"),
+      QStringLiteral("Take positions from WHERE: a serial device, socket://host:port, a file of "
+                     "NMEA sentences, or none."),
+      QStringLiteral("WHERE"));
+  parser.addOptions({self_test, folder, density, controls, position});
   parser.addPositionalArgument(QStringLiteral("tract"), QStringLiteral("Tract file to open."),
                                QStringLiteral("[tract.gpkg]"));
   parser.process(app);
@@ -43,6 +48,7 @@ int main(int argc, char* argv[]) {
   options.folder = parser.value(folder);
   options.pixelsPerMm = parser.value(density).toDouble();
   options.controls = parser.value(controls);
+  options.receiver = parser.value(position);
   options.selfTest = parser.isSet(self_test);
   if (!parser.positionalArguments().isEmpty()) options.tract = parser.positionalArguments().first();
   return run_app(app, options);

@@ -27,7 +27,8 @@ QString folder_of(const AppOptions& options) {
 
 AppModel::Surroundings surroundings_of(const AppOptions& options) {
   return {folder_of(options),
-          {system_clock, oaklight::system_random(), QSysInfo::machineHostName().toStdString()}};
+          {system_clock, oaklight::system_random(), QSysInfo::machineHostName().toStdString()},
+          options.receiver};
 }
 
 QIcon app_icon() {
@@ -143,8 +144,8 @@ bool AppWindow::busy() {
   Workspace* open = model_.workspace();
   return model_.opening() ||
          (open != nullptr &&
-          (open->tract().busy() || open->stand()->busy() || open->light()->busy() ||
-           open->marks()->busy() || open->marks()->packet()->busy() ||
+          (open->tract().busy() || open->walk()->route()->busy() || open->stand()->busy() ||
+           open->light()->busy() || open->marks()->busy() || open->marks()->packet()->busy() ||
            open->marks()->stumps()->busy() || open->marks()->stumpReport()->busy()));
 }
 

@@ -22,6 +22,7 @@ struct AppOptions {
   QString tract;   ///< file to open; "": the last one, or the demo tract
   double pixelsPerMm = 0.0;  ///< logical pixels; 0: as the screen says
   QString controls;          ///< file that answers where each control is, for tests; "": none
+  QString receiver;          ///< of positions (receiver.hpp); "": as Setup says
   bool selfTest = false;
 };
 

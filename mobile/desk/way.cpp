@@ -5,8 +5,14 @@
 using oaklight::LiveTract;
 using oaklight::PlotId;
 
-WayStart way_start(const LiveTract& live, std::optional<PlotId> stood) {
+WayStart way_start(const LiveTract& live, std::optional<PlotId> stood,
+                   const std::optional<oaklight::Position>& here) {
   WayStart start;
+  if (here) {
+    start.kind = WayStart::Kind::here;
+    start.from.here = here;
+    return start;
+  }
   const auto& trees = live.data().trees;
   // Ids rise with time, so the last tree of the list is the one tallied last.
   if (!stood && !trees.empty()) stood = trees.back().plot;

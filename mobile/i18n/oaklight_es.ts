@@ -87,6 +87,53 @@
         </message>
     </context>
     <context>
+        <name>BoundaryViewModel</name>
+        <message>
+            <source>Map to draw on. %1</source>
+            <translation>Mapa para dibujar. %1</translation>
+        </message>
+        <message>
+            <source>There is nothing on this map to draw by. Walk the outline, or bring a file.</source>
+            <translation>En este mapa no hay nada por donde dibujar. Camine el lindero o traiga un archivo.</translation>
+        </message>
+        <message>
+            <source>1 corner</source>
+            <translation>1 esquina</translation>
+        </message>
+        <message>
+            <source>%1 corners</source>
+            <translation>%1 esquinas</translation>
+        </message>
+        <message>
+            <source>%1: %2 drawn, %3 stated</source>
+            <translation>%1: %2 dibujado, %3 declarado</translation>
+        </message>
+        <message>
+            <source>%1: %2 drawn, a new stand</source>
+            <translation>%1: %2 dibujado, un rodal nuevo</translation>
+        </message>
+        <message>
+            <source>Tap the corners in their order. A finger errs by many feet on a map of a whole tract: compare the area.</source>
+            <translation>Toque las esquinas en su orden. En el mapa de todo un predio el dedo yerra por muchos pies: compare la superficie.</translation>
+        </message>
+        <message>
+            <source>No position yet: an outline is walked with a receiver.</source>
+            <translation>Aún no hay posición: un lindero se camina con receptor.</translation>
+        </message>
+        <message>
+            <source>Walk the line. A corner is set every 16 ft, 5 m; poor fixes set none.</source>
+            <translation>Camine la línea. Se pone una esquina cada 16 pies, 5 m; las posiciones malas no ponen ninguna.</translation>
+        </message>
+        <message>
+            <source>Start, walk all around, and stop where you began; or set each corner by hand.</source>
+            <translation>Empiece, dé toda la vuelta y pare donde empezó; o ponga cada esquina a mano.</translation>
+        </message>
+        <message>
+            <source>GeoJSON, KML or GPX, laid in the folder of this tract or named by its whole path. Nothing is sent anywhere.</source>
+            <translation>GeoJSON, KML o GPX, puesto en la carpeta de este predio o nombrado por su ruta completa. No se envía nada a ninguna parte.</translation>
+        </message>
+    </context>
+    <context>
         <name>CardList</name>
         <message>
             <source>New crop tree</source>
@@ -250,6 +297,68 @@
         <message>
             <source>I want a second opinion.</source>
             <translation>Quiero otra opinión.</translation>
+        </message>
+    </context>
+    <context>
+        <name>CentreSheet</name>
+        <message>
+            <source>Centre of %1</source>
+            <translation>Centro de %1</translation>
+        </message>
+        <message>
+            <source>Look up before you wait here. Lay the tablet on the centre stake and leave it there.</source>
+            <translation>Mire hacia arriba antes de esperar aquí. Ponga la tableta en la estaca central y déjela quieta.</translation>
+        </message>
+        <message>
+            <source>fixes in the mean</source>
+            <translation>posiciones en la media</translation>
+        </message>
+        <message>
+            <source>spread of the fixes</source>
+            <translation>dispersión de las posiciones</translation>
+        </message>
+        <message>
+            <source>accuracy, kept with the plot</source>
+            <translation>exactitud, se guarda con la parcela</translation>
+        </message>
+        <message>
+            <source>Keep it, marked as poor</source>
+            <translation>Guardarla, marcada como mala</translation>
+        </message>
+        <message>
+            <source>Keep this position</source>
+            <translation>Guardar esta posición</translation>
+        </message>
+    </context>
+    <context>
+        <name>CentreViewModel</name>
+        <message>
+            <source>No fix yet. Without one the plot keeps the position it has, or none.</source>
+            <translation>Aún no hay posición. Sin ella la parcela queda con la que tiene, o sin ninguna.</translation>
+        </message>
+        <message>
+            <source>POOR: the receiver does not say how good its fixes are. Kept, it is marked so.</source>
+            <translation>MALA: el receptor no dice qué tan buenas son sus posiciones. Si se guarda, queda marcada así.</translation>
+        </message>
+        <message>
+            <source>POOR: no fix was within %1. Wait, or keep it marked so.</source>
+            <translation>MALA: ninguna posición llegó a %1. Espere, o guárdela marcada así.</translation>
+        </message>
+        <message>
+            <source>Wait for %1 fixes, half a minute.</source>
+            <translation>Espere %1 posiciones, medio minuto.</translation>
+        </message>
+        <message>
+            <source>Enough to keep.</source>
+            <translation>Basta para guardar.</translation>
+        </message>
+        <message>
+            <source>1 poor fix was left out.</source>
+            <translation>Se dejó fuera 1 posición mala.</translation>
+        </message>
+        <message>
+            <source>%1 poor fixes were left out.</source>
+            <translation>Se dejaron fuera %1 posiciones malas.</translation>
         </message>
     </context>
     <context>
@@ -686,6 +795,136 @@
         </message>
     </context>
     <context>
+        <name>LayoutSheet</name>
+        <message>
+            <source>Lay out plots</source>
+            <translation>Trazar parcelas</translation>
+        </message>
+        <message>
+            <source>What the cruise is to reach</source>
+            <translation>Lo que debe alcanzar el inventario</translation>
+        </message>
+        <message>
+            <source>Of basal area, at 95 % confidence</source>
+            <translation>Del área basal, con 95 % de confianza</translation>
+        </message>
+        <message>
+            <source>Kind of wood, where no plots tell it</source>
+            <translation>Tipo de bosque, donde ninguna parcela lo dice</translation>
+        </message>
+        <message>
+            <source>How plots are shared among stands</source>
+            <translation>Reparto de parcelas entre rodales</translation>
+        </message>
+        <message>
+            <source>by area</source>
+            <translation>por superficie</translation>
+        </message>
+        <message>
+            <source>by area and spread</source>
+            <translation>por superficie y dispersión</translation>
+        </message>
+        <message>
+            <source>How plots lie</source>
+            <translation>Cómo quedan las parcelas</translation>
+        </message>
+        <message>
+            <source>on a grid</source>
+            <translation>en cuadrícula</translation>
+        </message>
+        <message>
+            <source>by chance</source>
+            <translation>al azar</translation>
+        </message>
+        <message>
+            <source>Lines of the grid, degrees from TRUE north</source>
+            <translation>Líneas de la cuadrícula, grados desde el norte VERDADERO</translation>
+        </message>
+        <message>
+            <source>Across the slope, not along a ridge or a road</source>
+            <translation>A través de la ladera, no a lo largo de un filo o camino</translation>
+        </message>
+        <message>
+            <source>Seed of the start by chance</source>
+            <translation>Semilla del inicio al azar</translation>
+        </message>
+        <message>
+            <source>The same seed brings the same plots. Do not try seeds until one fits</source>
+            <translation>La misma semilla trae las mismas parcelas. No pruebe semillas hasta que una guste</translation>
+        </message>
+        <message>
+            <source>Look at it</source>
+            <translation>Ver el trazado</translation>
+        </message>
+        <message>
+            <source>Keep these plots</source>
+            <translation>Guardar estas parcelas</translation>
+        </message>
+    </context>
+    <context>
+        <name>LayoutViewModel</name>
+        <message>
+            <source>an error, %</source>
+            <translation>un error, %</translation>
+        </message>
+        <message>
+            <source>plots in all</source>
+            <translation>parcelas en total</translation>
+        </message>
+        <message>
+            <source>plots an acre</source>
+            <translation>parcelas por acre</translation>
+        </message>
+        <message>
+            <source>hours</source>
+            <translation>horas</translation>
+        </message>
+        <message>
+            <source>even</source>
+            <translation>parejo</translation>
+        </message>
+        <message>
+            <source>mixed hardwoods</source>
+            <translation>latifoliadas mixtas</translation>
+        </message>
+        <message>
+            <source>patchy or cut over</source>
+            <translation>desigual o ya cortado</translation>
+        </message>
+        <message>
+            <source>A seed is a whole number.</source>
+            <translation>Una semilla es un número entero.</translation>
+        </message>
+        <message>
+            <source>Give one without a sign.</source>
+            <translation>Dé uno sin signo.</translation>
+        </message>
+        <message>
+            <source>There is no cruise yet.</source>
+            <translation>Aún no hay inventario.</translation>
+        </message>
+        <message>
+            <source>Choose the design of the cruise first.</source>
+            <translation>Elija primero el diseño del inventario.</translation>
+        </message>
+        <message>
+            <source>%1: %2 plots on %3</source>
+            <translation>%1: %2 parcelas en %3</translation>
+        </message>
+        <message>
+            <source>, every %1</source>
+            <translation>, cada %1</translation>
+        </message>
+        <message>
+            <source>; spread %1 %, %2</source>
+            <translation>; dispersión %1 %, %2</translation>
+        </message>
+        <message>
+            <source>%1 plots, %2; expected error %3 % at 95 %; about %4 hours on the ground</source>
+            <translation>%1 parcelas, %2; error esperado %3 % al 95 %; unas %4 horas en el monte</translation>
+        </message>
+    </context>
+    <context>
         <name>LightPage</name>
         <message>
             <source>Stands</source>
@@ -988,6 +1227,77 @@
         </message>
     </context>
     <context>
+        <name>OutlineSheet</name>
+        <message>
+            <source>Outlines of stands</source>
+            <translation>Linderos de rodales</translation>
+        </message>
+        <message>
+            <source>Outline of %1</source>
+            <translation>Lindero de %1</translation>
+        </message>
+        <message>
+            <source>Where the outline comes from</source>
+            <translation>De dónde viene el lindero</translation>
+        </message>
+        <message>
+            <source>A file</source>
+            <translation>Un archivo</translation>
+        </message>
+        <message>
+            <source>Drawn on the map</source>
+            <translation>Dibujado en el mapa</translation>
+        </message>
+        <message>
+            <source>Walked</source>
+            <translation>Caminado</translation>
+        </message>
+        <message>
+            <source>Area of the stand from now on</source>
+            <translation>Superficie del rodal de ahora en adelante</translation>
+        </message>
+        <message>
+            <source>as stated</source>
+            <translation>la declarada</translation>
+        </message>
+        <message>
+            <source>as drawn</source>
+            <translation>la dibujada</translation>
+        </message>
+        <message>
+            <source>A file elsewhere</source>
+            <translation>Un archivo en otro lugar</translation>
+        </message>
+        <message>
+            <source>Its whole path</source>
+            <translation>Su ruta completa</translation>
+        </message>
+        <message>
+            <source>Read that file</source>
+            <translation>Leer ese archivo</translation>
+        </message>
+        <message>
+            <source>Stop</source>
+            <translation>Parar</translation>
+        </message>
+        <message>
+            <source>Start walking</source>
+            <translation>Empezar a caminar</translation>
+        </message>
+        <message>
+            <source>Corner here</source>
+            <translation>Esquina aquí</translation>
+        </message>
+        <message>
+            <source>Take back the last corner</source>
+            <translation>Quitar la última esquina</translation>
+        </message>
+        <message>
+            <source>Keep the outline</source>
+            <translation>Guardar el lindero</translation>
+        </message>
+    </context>
+    <context>
         <name>PacketActions</name>
         <message>
             <source>Back</source>
@@ -1219,6 +1529,83 @@
         </message>
     </context>
     <context>
+        <name>Receiver</name>
+        <message>
+            <source>This device tells no position. A receiver that speaks NMEA can be named on the page Setup.</source>
+            <translation>Este aparato no da posición. En la página Ajustes se puede nombrar un receptor que hable NMEA.</translation>
+        </message>
+        <message>
+            <source>There is no receiver at "%1". Correct it on the page Setup.</source>
+            <translation>No hay receptor en "%1". Corríjalo en la página Ajustes.</translation>
+        </message>
+        <message>
+            <source>The system keeps the position from this app. Allow it in the system's settings.</source>
+            <translation>El sistema no le da la posición a esta aplicación. Permítalo en los ajustes del sistema.</translation>
+        </message>
+        <message>
+            <source>The receiver cannot be reached. Look at its cable, and at whether it is on.</source>
+            <translation>No se alcanza el receptor. Mire el cable y si está encendido.</translation>
+        </message>
+    </context>
+    <context>
+        <name>RouteSheet</name>
+        <message>
+            <source>Plan the walk</source>
+            <translation>Planear el camino</translation>
+        </message>
+        <message>
+            <source>A bearing is no path: go round water, cliffs, dead and leaning trees, and look up first. Do not enter a neighbour's land without leave.</source>
+            <translation>Un rumbo no es un sendero: rodee agua, barrancos, árboles muertos o inclinados, y mire primero hacia arriba. No entre en terreno ajeno sin permiso.</translation>
+        </message>
+        <message>
+            <source>Looking for the shortest walk.</source>
+            <translation>Buscando el camino más corto.</translation>
+        </message>
+        <message>
+            <source>From where you are, else from the landing, by every plot to do and back. Streams and neighbour lines of the map are not crossed, but where a road or trail crosses a stream.</source>
+            <translation>Desde donde está, o si no desde el patio de acopio, por cada parcela pendiente y de vuelta. No se cruzan arroyos ni linderos vecinos del mapa, salvo donde un camino o sendero cruza un arroyo.</translation>
+        </message>
+        <message>
+            <source>Forget the plan</source>
+            <translation>Olvidar el plan</translation>
+        </message>
+        <message>
+            <source>Goes to the nearest plot each time</source>
+            <translation>Va cada vez a la parcela más cercana</translation>
+        </message>
+        <message>
+            <source>Plan again from here</source>
+            <translation>Planear de nuevo desde aquí</translation>
+        </message>
+        <message>
+            <source>Plan it</source>
+            <translation>Planearlo</translation>
+        </message>
+    </context>
+    <context>
+        <name>RouteViewModel</name>
+        <message>
+            <source>done</source>
+            <translation>hecha</translation>
+        </message>
+        <message>
+            <source>%1 plots, %2 there and back to the start.</source>
+            <translation>%1 parcelas, %2 de ida y vuelta al inicio.</translation>
+        </message>
+        <message>
+            <source>No other order is a shorter walk.</source>
+            <translation>Ningún otro orden es más corto.</translation>
+        </message>
+        <message>
+            <source>At most %1 % of the walk could be saved by another order.</source>
+            <translation>Con otro orden se ahorraría a lo más %1 % del camino.</translation>
+        </message>
+        <message>
+            <source>Planned way, round what is not crossed: %1.</source>
+            <translation>Camino planeado, rodeando lo que no se cruza: %1.</translation>
+        </message>
+    </context>
+    <context>
         <name>SeedlingSheet</name>
         <message>
             <source>Seedlings</source>
@@ -1334,6 +1721,42 @@
         <message>
             <source>Species first in the tally</source>
             <translation>Especies primeras en el conteo</translation>
+        </message>
+        <message>
+            <source>Bearings of the walk</source>
+            <translation>Rumbos del camino</translation>
+        </message>
+        <message>
+            <source>TRUE</source>
+            <translation>VERDADERO</translation>
+        </message>
+        <message>
+            <source>MAGNETIC</source>
+            <translation>MAGNÉTICO</translation>
+        </message>
+        <message>
+            <source>Ways, where areas are acres</source>
+            <translation>Distancias, si la superficie es en acres</translation>
+        </message>
+        <message>
+            <source>feet</source>
+            <translation>pies</translation>
+        </message>
+        <message>
+            <source>chains</source>
+            <translation>cadenas</translation>
+        </message>
+        <message>
+            <source>A position is poor beyond</source>
+            <translation>Una posición es mala más allá de</translation>
+        </message>
+        <message>
+            <source>GNSS receiver</source>
+            <translation>Receptor GNSS</translation>
+        </message>
+        <message>
+            <source>Empty: the tablet's own. Else a serial device, socket://host:port, or none</source>
+            <translation>Vacío: el de la tableta. Si no, un puerto serie, socket://host:port, o none</translation>
         </message>
     </context>
     <context>
@@ -1549,6 +1972,10 @@
         <message>
             <source>Add plots</source>
             <translation>Agregar parcelas</translation>
+        </message>
+        <message>
+            <source>Outline on the map</source>
+            <translation>Lindero en el mapa</translation>
         </message>
     </context>
     <context>
@@ -2302,6 +2729,22 @@
             <source>Tract files: new, open, copy</source>
             <translation>Archivos de predios: nuevo, abrir, copiar</translation>
         </message>
+        <message>
+            <source>Outlines of stands</source>
+            <translation>Linderos de rodales</translation>
+        </message>
+        <message>
+            <source>Out of a file of GeoJSON, KML or GPX</source>
+            <translation>De un archivo GeoJSON, KML o GPX</translation>
+        </message>
+        <message>
+            <source>Lay out plots</source>
+            <translation>Trazar parcelas</translation>
+        </message>
+        <message>
+            <source>How many, and where each lies</source>
+            <translation>Cuántas, y dónde está cada una</translation>
+        </message>
     </context>
     <context>
         <name>TractViewModel</name>
@@ -2502,6 +2945,22 @@
             <source>All plots</source>
             <translation>Todas</translation>
         </message>
+        <message>
+            <source>Next of the walk</source>
+            <translation>Siguiente del camino</translation>
+        </message>
+        <message>
+            <source>Goes to the next plot that is still to do</source>
+            <translation>Va a la siguiente parcela por hacer</translation>
+        </message>
+        <message>
+            <source>Centre by GNSS</source>
+            <translation>Centro por GNSS</translation>
+        </message>
+        <message>
+            <source>The mean of many fixes at the plot's centre</source>
+            <translation>La media de muchas posiciones en el centro de la parcela</translation>
+        </message>
     </context>
     <context>
         <name>WalkPage</name>
@@ -2520,6 +2979,14 @@
         <message>
             <source>All plots</source>
             <translation>Todas</translation>
+        </message>
+        <message>
+            <source>Plan the walk</source>
+            <translation>Planear el camino</translation>
+        </message>
+        <message>
+            <source>The shortest way by all plots to do</source>
+            <translation>El camino más corto por todas las pendientes</translation>
         </message>
     </context>
     <context>
@@ -2666,6 +3133,14 @@
             <source>Nest or den in use</source>
             <translation>Nido o madriguera en uso</translation>
         </message>
+        <message>
+            <source>The plot is here, as near as the position can tell. Set its centre now, and do not move it to better ground.</source>
+            <translation>La parcela está aquí, hasta donde la posición puede decirlo. Marque ahora su centro y no lo mueva a un lugar mejor.</translation>
+        </message>
+        <message>
+            <source>The way begins where you are.</source>
+            <translation>El camino empieza donde usted está.</translation>
+        </message>
     </context>
     <context>
         <name>WalkedAsk</name>
@@ -2699,6 +3174,89 @@
         <message>
             <source>of your paces</source>
             <translation>de sus pasos</translation>
+        </message>
+        <message>
+            <source>Arrow to %1. %2</source>
+            <translation>Flecha a %1. %2</translation>
+        </message>
+    </context>
+    <context>
+        <name>WayViewModel</name>
+        <message>
+            <source>Up is the way you walk.</source>
+            <translation>Arriba es hacia donde camina.</translation>
+        </message>
+        <message>
+            <source>Face north: up is TRUE north. Walk on, and up is ahead.</source>
+            <translation>Mire al norte: arriba es el norte VERDADERO. Al caminar, arriba es adelante.</translation>
+        </message>
+        <message>
+            <source>%1° TRUE</source>
+            <translation>%1° VERDADERO</translation>
+        </message>
+        <message>
+            <source>%1° MAGNETIC</source>
+            <translation>%1° MAGNÉTICO</translation>
+        </message>
+        <message>
+            <source>%1, %2</source>
+            <translation>%1, %2</translation>
+        </message>
+        <message>
+            <source>not counted</source>
+            <translation>no se cuentan</translation>
+        </message>
+        <message>
+            <source>No declination is known here, so no magnetic bearing is given: set your compass's own declination first.</source>
+            <translation>Aquí no se conoce la declinación y no se da rumbo magnético: ajuste primero la declinación de su brújula.</translation>
+        </message>
+        <message>
+            <source>%1. A compass whose own declination is set to 0 shows the MAGNETIC bearing.</source>
+            <translation>%1. Una brújula con su declinación en 0 muestra el rumbo MAGNÉTICO.</translation>
+        </message>
+        <message>
+            <source>%1, on a compass whose own declination is set to 0.</source>
+            <translation>%1, en una brújula con su declinación en 0.</translation>
+        </message>
+        <message>
+            <source>west</source>
+            <translation>oeste</translation>
+        </message>
+        <message>
+            <source>east</source>
+            <translation>este</translation>
+        </message>
+        <message>
+            <source>Declination %1° %2 (WMM2025, ± %3°).</source>
+            <translation>Declinación %1° %2 (WMM2025, ± %3°).</translation>
+        </message>
+        <message>
+            <source>OUT OF DATE: the model holds from 2025 to the end of 2029. Ask a current map for the declination.</source>
+            <translation>VENCIDO: el modelo vale de 2025 a fines de 2029. Busque la declinación en un mapa actual.</translation>
+        </message>
+        <message>
+            <source>Here a compass is not to be trusted.</source>
+            <translation>Aquí no se puede confiar en una brújula.</translation>
+        </message>
+        <message>
+            <source>POOR position: the receiver does not say how good it is.</source>
+            <translation>Posición MALA: el receptor no dice qué tan buena es.</translation>
+        </message>
+        <message>
+            <source>POOR position, %1: trust compass and paces.</source>
+            <translation>Posición MALA, %1: confíe en brújula y pasos.</translation>
+        </message>
+        <message>
+            <source>Position %1</source>
+            <translation>Posición %1</translation>
+        </message>
+        <message>
+            <source>Face north: up is TRUE north.</source>
+            <translation>Mire al norte: arriba es el norte VERDADERO.</translation>
+        </message>
+        <message>
+            <source>No position yet.</source>
+            <translation>Aún no hay posición.</translation>
         </message>
     </context>
 </TS>

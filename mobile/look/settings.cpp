@@ -31,6 +31,11 @@ int Settings::pacesIn(UnitSystem system) const {
                                   : file_.value("paces_in_100_m", 66).toInt();
 }
 int Settings::allowableError() const { return file_.value("allowable_error", 15).toInt(); }
+bool Settings::magnetic() const { return file_.value("magnetic", false).toBool(); }
+bool Settings::chains() const { return file_.value("chains", false).toBool(); }
+QString Settings::receiver() const { return file_.value("receiver").toString(); }
+// Under leaves a handheld is some metres off; twice that is no place for a plot (judgement).
+int Settings::poorBeyond() const { return file_.value("poor_beyond_m", 10).toInt(); }
 bool Settings::introSeen() const { return file_.value("intro_seen", false).toBool(); }
 QStringList Settings::recentFiles() const { return file_.value("recent").toStringList(); }
 
@@ -48,6 +53,10 @@ void Settings::setPacesIn(UnitSystem system, int paces) {
   set(system == UnitSystem::us ? "paces" : "paces_in_100_m", paces);
 }
 void Settings::setAllowableError(int percent) { set("allowable_error", percent); }
+void Settings::setMagnetic(bool on) { set("magnetic", on); }
+void Settings::setChains(bool on) { set("chains", on); }
+void Settings::setReceiver(const QString& where) { set("receiver", where.trimmed()); }
+void Settings::setPoorBeyond(int metres) { set("poor_beyond_m", metres); }
 void Settings::setIntroSeen(bool seen) { set("intro_seen", seen); }
 
 void Settings::addRecentFile(const QString& path) {

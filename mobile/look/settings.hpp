@@ -21,6 +21,9 @@ class Settings : public QObject {
   Q_PROPERTY(bool typed READ typed WRITE setTyped NOTIFY changed)
   Q_PROPERTY(QString tallySet READ tallySet WRITE setTallySet NOTIFY changed)
   Q_PROPERTY(int allowableError READ allowableError WRITE setAllowableError NOTIFY changed)
+  Q_PROPERTY(bool magnetic READ magnetic WRITE setMagnetic NOTIFY changed)
+  Q_PROPERTY(bool chains READ chains WRITE setChains NOTIFY changed)
+  Q_PROPERTY(QString receiver READ receiver WRITE setReceiver NOTIFY changed)
   Q_PROPERTY(bool introSeen READ introSeen WRITE setIntroSeen NOTIFY changed)
 
  public:
@@ -41,6 +44,11 @@ class Settings : public QObject {
   /// The person's own count in 100 ft, or in 100 m: each system keeps the one that was counted.
   [[nodiscard]] int pacesIn(oaklight::UnitSystem system) const;
   [[nodiscard]] int allowableError() const;  ///< percent of the mean, at 95 % confidence
+  [[nodiscard]] bool magnetic() const;       ///< bearings are shown first as a compass reads them
+  [[nodiscard]] bool chains() const;  ///< ways are told in chains where they would be in feet
+  [[nodiscard]] QString receiver()
+      const;                             ///< of positions; "": the device's own (desk/receiver.hpp)
+  [[nodiscard]] int poorBeyond() const;  ///< metres; a fix less accurate is poor
   [[nodiscard]] bool introSeen() const;
   [[nodiscard]] QStringList recentFiles() const;  ///< newest first
 
@@ -56,6 +64,10 @@ class Settings : public QObject {
   void setTallySet(const QString& key);
   void setPacesIn(oaklight::UnitSystem system, int paces);
   void setAllowableError(int percent);
+  void setMagnetic(bool on);
+  void setChains(bool on);
+  void setReceiver(const QString& where);
+  void setPoorBeyond(int metres);
   void setIntroSeen(bool seen);
   void addRecentFile(const QString& path);
 

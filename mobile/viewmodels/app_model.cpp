@@ -49,8 +49,20 @@ QString file_name_of(const QString& title) {
 }  // namespace
 
 AppModel::AppModel(Settings& settings, Surroundings surroundings, QObject* parent)
-    : QObject(parent), settings_(settings), surroundings_(std::move(surroundings)) {}
+    : QObject(parent), settings_(settings), surroundings_(std::move(surroundings)) {
+  useReceiver();
+  connect(&settings, &Settings::changed, this, &AppModel::useReceiver);
+}
 AppModel::~AppModel() = default;
+
+/// The receiver that was named, unless it is in use already.
+void AppModel::useReceiver() {
+  const QString& named = surroundings_.receiver;
+  const QString where = named.isEmpty() ? settings_.receiver() : named;
+  if (where == receiver_) return;
+  receiver_ = where;
+  locator_.use(std::make_unique<Receiver>(where));
+}
 
 void AppModel::setPage(Page page) {
   if (page_ == page) return;
@@ -196,7 +208,7 @@ void AppModel::take(ReadTract tract) {
   auto desk = std::make_unique<TractDesk>(std::move(tract), surroundings_.clocks);
   // The old pages go before their tract does.
   const auto old =
-      std::exchange(workspace_, std::make_unique<Workspace>(std::move(desk), settings_));
+      std::exchange(workspace_, std::make_unique<Workspace>(std::move(desk), settings_, locator_));
   connect(&workspace_->tract(), &TractDesk::changed, this, &AppModel::lookForMarks);
   emit workspaceChanged();
   lookForMarks();

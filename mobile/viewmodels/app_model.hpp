@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "mobile/desk/background.hpp"
+#include "mobile/desk/locator.hpp"
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/workspace.hpp"
 
@@ -37,12 +38,14 @@ class AppModel : public QObject {
   struct Surroundings {
     QString folder;  ///< for tract files of this app
     TractDesk::Clocks clocks;
+    QString receiver = {};  ///< of positions, as desk/receiver.hpp says; "": as Setup says
   };
 
   AppModel(Settings& settings, Surroundings surroundings, QObject* parent = nullptr);
   ~AppModel() override;
 
   [[nodiscard]] Settings* settings() { return &settings_; }
+  [[nodiscard]] Locator& locator() { return locator_; }
   [[nodiscard]] Workspace* workspace() { return workspace_.get(); }
   [[nodiscard]] Page page() const { return page_; }
   void setPage(Page page);
@@ -93,9 +96,12 @@ class AppModel : public QObject {
   void take(ReadTract tract);
   void say(const QString& problem, const QString& notice);
   void lookForMarks();
+  void useReceiver();
 
   Settings& settings_;
   Surroundings surroundings_;
+  std::optional<QString> receiver_;  ///< in use
+  Locator locator_;
   std::unique_ptr<Workspace> workspace_;
   Page page_ = Page::Tract;
   bool marked_ = false;  ///< some tree is marked, so that there can be stumps

@@ -6,6 +6,7 @@
 
 #include "core/base/number_text.hpp"
 #include "core/session/walk.hpp"
+#include "mobile/viewmodels/way_view_model.hpp"
 #include "mobile/viewmodels/words.hpp"
 
 using oaklight::UnitSystem;
@@ -15,6 +16,9 @@ namespace {
 constexpr std::array<const char*, 2> kLanguages = {"en", "es"};
 // Percent of the mean at 95 % confidence; common practice asks for one of these.
 constexpr std::array<int, 4> kErrors = {10, 15, 20, 25};
+
+// Metres. 5 in the open, 10 under leaves, 20 in a cove (judgement).
+constexpr std::array<int, 4> kLimits = {5, 10, 20, 30};
 
 }  // namespace
 
@@ -97,6 +101,23 @@ void SetupViewModel::setTallySet(int row) {
   const auto& sets = desk_.knowledge().sets;
   if (row < 0 || row >= static_cast<int>(sets.size())) return;
   settings_.setTallySet(QString::fromStdString(sets[static_cast<std::size_t>(row)].key));
+}
+
+QStringList SetupViewModel::limits() const {
+  QStringList list;
+  for (const int metres : kLimits)
+    list << give_or_take(oaklight::Metres{static_cast<double>(metres)}, settings_);
+  return list;
+}
+
+int SetupViewModel::limit() const {
+  const auto found = std::ranges::find(kLimits, settings_.poorBeyond());
+  return found == kLimits.end() ? -1 : static_cast<int>(found - kLimits.begin());
+}
+
+void SetupViewModel::setLimit(int row) {
+  if (row < 0 || row >= static_cast<int>(kLimits.size())) return;
+  settings_.setPoorBeyond(kLimits[static_cast<std::size_t>(row)]);
 }
 
 QStringList SetupViewModel::about() const {

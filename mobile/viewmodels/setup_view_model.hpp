@@ -21,6 +21,8 @@ class SetupViewModel : public QObject {
   Q_PROPERTY(int error READ error WRITE setError NOTIFY changed)
   Q_PROPERTY(QStringList tallySets READ tallySets CONSTANT)
   Q_PROPERTY(int tallySet READ tallySet WRITE setTallySet NOTIFY changed)
+  Q_PROPERTY(QStringList limits READ limits NOTIFY changed)  ///< of a good position
+  Q_PROPERTY(int limit READ limit WRITE setLimit NOTIFY changed)
   Q_PROPERTY(QStringList about READ about NOTIFY changed)  ///< paragraphs
 
  public:
@@ -38,6 +40,9 @@ class SetupViewModel : public QObject {
   [[nodiscard]] QStringList tallySets() const;
   [[nodiscard]] int tallySet() const;
   void setTallySet(int row);
+  [[nodiscard]] QStringList limits() const;
+  [[nodiscard]] int limit() const;
+  void setLimit(int row);
   [[nodiscard]] QStringList about() const;
 
   /// Takes a count that a walker can have; else pacesProblem says why not.

@@ -3,12 +3,14 @@
 #include <algorithm>
 
 #include "core/base/number_text.hpp"
+#include "core/place/geodesy.hpp"
 #include "core/session/cards_left.hpp"
 #include "core/session/plot_figures.hpp"
 #include "core/session/plot_work.hpp"
 #include "core/session/tract_work.hpp"
 #include "core/session/walk.hpp"
 #include "mobile/desk/unwalked.hpp"
+#include "mobile/viewmodels/ground_shown.hpp"
 #include "mobile/viewmodels/typed.hpp"
 #include "mobile/viewmodels/words.hpp"
 
@@ -23,19 +25,6 @@ namespace {
 
 constexpr int kAreaDecimals = 2;
 constexpr std::size_t kSizesKept = 4;
-
-/// What a map shows; without the trees of the plots, which can be many and are not on it.
-std::shared_ptr<const TractData> ground_of(const TractData& data) {
-  auto ground = std::make_shared<TractData>();
-  ground->tract = data.tract;
-  ground->stands = data.stands;
-  ground->plots = data.plots;
-  ground->walk_trees = data.walk_trees;
-  ground->contacts = data.contacts;
-  ground->marks = data.marks;
-  ground->lines = data.lines;
-  return ground;
-}
 
 oaklight::Goal goal_at(int row) {
   const auto& words = oaklight::kWords<oaklight::Goal>;
@@ -52,11 +41,12 @@ int row_of(oaklight::Goal goal) {
 }  // namespace
 
 TractViewModel::TractViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings,
-                               WalkViewModel& walk, QObject* parent)
+                               Locator& locator, WalkViewModel& walk, QObject* parent)
     : QObject(parent),
       desk_(desk),
       current_(plot),
       settings_(settings),
+      locator_(locator),
       walk_(walk),
       design_(desk, settings),
       facts_(desk) {
@@ -64,10 +54,13 @@ TractViewModel::TractViewModel(TractDesk& desk, CurrentPlot& plot, Settings& set
     if (reach_beyond_tally(changes)) follow();
   });
   connect(&settings, &Settings::changed, this, &TractViewModel::follow);
+  connect(&locator, &Locator::moved, this, &TractViewModel::move);
+  connect(walk.route(), &RouteViewModel::ordered, this, &TractViewModel::follow);
   refresh();
 }
 
 void TractViewModel::show(bool shown) {
+  if (shown_ != shown) locator_.want(shown);
   shown_ = shown;
   if (!shown_) chooseNothing();
   if (shown_ && stale_) refresh();
@@ -76,6 +69,17 @@ void TractViewModel::show(bool shown) {
 void TractViewModel::follow() {
   stale_ = true;
   if (shown_) refresh();
+}
+
+/// The map is drawn anew when the person has gone on so far that it shows.
+void TractViewModel::move() {
+  constexpr oaklight::Metres kShows{20.0};
+  if (!shown_) return;
+  const auto& fix = locator_.here();
+  const bool appeared = fix.has_value() != here_.has_value();
+  const bool went =
+      fix && here_ && to_metres(oaklight::leg_between(*here_, fix->at).distance) >= kShows;
+  if (appeared || went) drawMap();
 }
 
 void TractViewModel::refresh() {
@@ -88,7 +92,11 @@ void TractViewModel::refresh() {
 
 void TractViewModel::drawMap() {
   oaklight::TractMapFocus focus;
-  const auto start = way_start(desk_.live(), walk_.stood());
+  here_.reset();
+  if (locator_.here()) here_ = locator_.here()->at;
+  focus.here = here_;
+  focus.walk = walk_.route()->line();
+  const auto start = way_start(desk_.live(), walk_.stood(), here_);
   if (const auto next = oaklight::next_stop(desk_.live(), std::nullopt, start.from))
     focus.next = next->plot;
   auto drawn = std::make_shared<std::vector<Drawn>>();

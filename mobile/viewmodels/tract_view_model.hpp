@@ -7,6 +7,7 @@
 
 #include "core/paper/tract_map.hpp"
 #include "mobile/desk/current_plot.hpp"
+#include "mobile/desk/locator.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/items/picture.hpp"
 #include "mobile/look/settings.hpp"
@@ -37,8 +38,8 @@ class TractViewModel : public QObject {
   enum class Step { NameTract, AddStand, ChooseDesign, AddPlots, Walk, SayWalked, Decide, Rest };
   Q_ENUM(Step)
 
-  TractViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, WalkViewModel& walk,
-                 QObject* parent = nullptr);
+  TractViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, Locator& locator,
+                 WalkViewModel& walk, QObject* parent = nullptr);
 
   [[nodiscard]] QString figure() const;
   [[nodiscard]] QString todo() const;
@@ -83,6 +84,7 @@ class TractViewModel : public QObject {
   };
 
   void follow();
+  void move();
   void refresh();
   void drawMap();
   void listStands();
@@ -95,12 +97,14 @@ class TractViewModel : public QObject {
   TractDesk& desk_;
   CurrentPlot& current_;
   Settings& settings_;
+  Locator& locator_;
   WalkViewModel& walk_;
   StandListModel stands_;
   DesignViewModel design_;
   TractFactsModel facts_;
   Picture map_;
   std::shared_ptr<std::vector<Drawn>> drawn_;  ///< of map_, the latest last
+  std::optional<oaklight::Position> here_;     ///< as the map shows it
   std::optional<oaklight::PlotId> chosen_;
   QString problem_;
   bool shown_ = false;

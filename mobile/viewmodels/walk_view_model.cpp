@@ -1,46 +1,26 @@
 #include "mobile/viewmodels/walk_view_model.hpp"
 
-#include <QDateTime>
 #include <algorithm>
-#include <cmath>
 
-#include "core/base/number_text.hpp"
 #include "core/session/plot_work.hpp"
 
-using oaklight::Leg;
 using oaklight::Plot;
 using oaklight::PlotId;
 using oaklight::PlotStatus;
 using oaklight::Status;
 using oaklight::WalkStop;
 
-namespace {
-
-QString degrees_text(oaklight::Degrees azimuth) {
-  const int whole = static_cast<int>(std::lround(azimuth.value)) % 360;
-  return QStringLiteral("%1\u00b0").arg(whole);
-}
-
-/// A way to walk, to the whole foot or metre: nobody paces closer.
-QString distance_text(oaklight::Feet distance, oaklight::UnitSystem system) {
-  const bool us = system == oaklight::UnitSystem::us;
-  const double value = us ? distance.value : oaklight::to_metres(distance).value;
-  return QString::fromStdString(oaklight::grouped_text(value, 0)) +
-         (us ? QStringLiteral(" ft") : QStringLiteral(" m"));
-}
-
-/// The day on this device's calendar.
-oaklight::Day day_of(std::int64_t ms) {
-  const QDate date = QDateTime::fromMSecsSinceEpoch(ms).date();
-  return {std::chrono::year(date.year()), std::chrono::month(static_cast<unsigned>(date.month())),
-          std::chrono::day(static_cast<unsigned>(date.day()))};
-}
-
-}  // namespace
-
 WalkViewModel::WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings,
-                             const DiskRoom& room, QObject* parent)
-    : QObject(parent), desk_(desk), current_(plot), settings_(settings), room_(room) {
+                             const DiskRoom& room, Locator& locator, QObject* parent)
+    : QObject(parent),
+      desk_(desk),
+      current_(plot),
+      settings_(settings),
+      room_(room),
+      locator_(locator),
+      way_(locator, settings, desk.clock()),
+      centre_(desk, locator, settings),
+      route_(desk, locator, way_, settings) {
   connect(&desk, &TractDesk::changed, this, &WalkViewModel::follow);
   connect(&desk, &TractDesk::damageFound, this, &WalkViewModel::changed);
   connect(&settings, &Settings::changed, this, [this] {
@@ -48,12 +28,47 @@ WalkViewModel::WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& setti
     stale_ = true;
     if (shown_) refresh();
   });
+  connect(&locator, &Locator::moved, this, &WalkViewModel::move);
+  connect(&route_, &RouteViewModel::ordered, this, &WalkViewModel::chooseNext);
   refresh();
 }
 
 void WalkViewModel::show(bool shown) {
+  if (shown_ != shown) locator_.want(shown);
   shown_ = shown;
   if (shown_ && stale_) refresh();
+}
+
+/// The way to the same plot from where the person is now: a goal that changed underfoot would lead
+/// in circles.
+void WalkViewModel::move() {
+  if (!shown_) return;
+  if (!stop_) return refresh();
+  const auto way = oaklight::way_to(desk_.live(), stop_->plot, startOfWay().from);
+  if (!way) return refresh();
+  stop_ = *way;
+  lead();
+  emit changed();
+}
+
+WayStart WalkViewModel::startOfWay() const {
+  const auto& here = locator_.here();
+  return way_start(desk_.live(), stood_, here ? std::optional(here->at) : std::nullopt);
+}
+
+std::optional<WalkStop> WalkViewModel::nextStop(const oaklight::WalkFrom& from) const {
+  for (const PlotId id : route_.order()) {
+    const Plot* plot = desk_.live().find(id);
+    if (plot == nullptr || plot->status != PlotStatus::planned) continue;
+    if (const auto way = oaklight::way_to(desk_.live(), id, from)) return *way;
+  }
+  return oaklight::next_stop(desk_.live(), std::nullopt, from);
+}
+
+void WalkViewModel::lead() {
+  const Plot* to = plot();
+  way_.lead(stop_ ? stop_->leg : std::nullopt, to == nullptr ? std::nullopt : to->position);
+  centre_.of(target());
 }
 
 void WalkViewModel::follow(const std::vector<oaklight::Change>& changes) {
@@ -77,7 +92,7 @@ void WalkViewModel::stand(PlotId plot) {
 
 void WalkViewModel::refresh() {
   stale_ = false;
-  const WayStart start = way_start(desk_.live(), stood_);
+  const WayStart start = startOfWay();
   stop_.reset();
   if (chosen_) {
     const auto way = oaklight::way_to(desk_.live(), *chosen_, start.from);
@@ -86,14 +101,15 @@ void WalkViewModel::refresh() {
     else
       chosen_.reset();
   }
-  if (!stop_) stop_ = oaklight::next_stop(desk_.live(), std::nullopt, start.from);
+  if (!stop_) stop_ = nextStop(start.from);
+  lead();
   listPlots();
   emit changed();
 }
 
 void WalkViewModel::listPlots() {
   const oaklight::LiveTract& live = desk_.live();
-  const auto from = way_start(live, stood_).from;
+  const auto from = startOfWay().from;
   std::vector<PlotRow> rows;
   for (const oaklight::Stand& stand : live.data().stands) {
     auto plots = live.plots_of(stand.id);
@@ -106,7 +122,7 @@ void WalkViewModel::listPlots() {
       if (plot->status == PlotStatus::skipped)
         row.detail = QString::fromStdString(plot->skip_reason);
       else if (way && way->leg)
-        row.detail = wayText(*way->leg);
+        row.detail = way_.line(*way->leg, *plot->position);
       rows.push_back(std::move(row));
     }
   }
@@ -129,37 +145,20 @@ QString WalkViewModel::mark() const {
   return plot() == nullptr ? QString() : icon_of(plot()->status);
 }
 
-QString WalkViewModel::bearing() const {
-  return known() ? degrees_text(stop_->leg->azimuth) : QString();
-}
-
-QString WalkViewModel::wayText(const Leg& leg) const {
-  return tr("%1, %2").arg(degrees_text(leg.azimuth),
-                          distance_text(leg.distance, settings_.system()));
-}
-
-QStringList WalkViewModel::figures() const {
-  if (!known()) return {};
-  const auto system = settings_.system();
-  const oaklight::PaceCount count{static_cast<double>(settings_.pacesIn(system)), system};
-  const auto paces = oaklight::paces_for(stop_->leg->distance, count);
-  return {distance_text(stop_->leg->distance, system),
-          paces ? QString::number(*paces) : tr("not counted"),
-          QString::fromStdString(oaklight::compass_point(stop_->leg->azimuth))};
-}
-
 QString WalkViewModel::note() const {
   if (plot() == nullptr) {
     return desk_.data().plots.empty()
                ? tr("No plots are laid out yet. Add some on the page Tract.")
                : tr("No plot is left to do. Choose any plot from the list to go back to it.");
   }
-  const WayStart start = way_start(desk_.live(), stood_);
+  const WayStart start = startOfWay();
   if (start.plot != nullptr && start.plot->id == plot()->id)
     return tr("You were at this plot last.");
   if (!plot()->position)
     return tr("Nobody recorded where this plot lies. Find it by your own map.");
   switch (start.kind) {
+    case WayStart::Kind::here:
+      return noteFromHere();
     case WayStart::Kind::landing:
       return tr("The way begins at the landing.");
     case WayStart::Kind::nowhere:
@@ -168,9 +167,21 @@ QString WalkViewModel::note() const {
       break;
   }
   const QString from = name_of(desk_.live(), *start.plot);
-  return known()
+  return way_.known()
              ? tr("The way begins at %1.").arg(from)
              : tr("Nobody recorded where %1 lies, so the way from there is not known.").arg(from);
+}
+
+QString WalkViewModel::noteFromHere() const {
+  const QString turns = route_.turnsTo(plot()->id);
+  const auto& accuracy = locator_.here()->accuracy;
+  const bool there = stop_->leg && accuracy && to_metres(stop_->leg->distance) <= *accuracy;
+  if (there)
+    return tr(
+        "The plot is here, as near as the position can tell. Set its centre now, and do not "
+        "move it to better ground.");
+  const QString here = tr("The way begins where you are.");
+  return turns.isEmpty() ? here : here + QLatin1Char(' ') + turns;
 }
 
 QString WalkViewModel::progress() const {
@@ -187,6 +198,7 @@ WalkViewModel::Acts WalkViewModel::may() const {
   const bool planned = plot()->status == PlotStatus::planned;
   may.setFlag(Act::Empty, planned);
   may.setFlag(Act::Skip, planned);
+  may.setFlag(Act::Centre, !skipped && locator_.here().has_value());
   may.setFlag(Act::Again, skipped || plot()->status == PlotStatus::empty);
   return may;
 }

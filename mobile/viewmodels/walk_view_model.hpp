@@ -7,24 +7,27 @@
 #include "core/session/walk.hpp"
 #include "mobile/desk/current_plot.hpp"
 #include "mobile/desk/disk_room.hpp"
+#include "mobile/desk/locator.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/desk/way.hpp"
 #include "mobile/look/settings.hpp"
+#include "mobile/viewmodels/centre_view_model.hpp"
 #include "mobile/viewmodels/plot_list_model.hpp"
+#include "mobile/viewmodels/route_view_model.hpp"
+#include "mobile/viewmodels/way_view_model.hpp"
 
-/// The way to the next plot, and what is said on arrival. Works without any position: then it names
-/// the plot and its stand.
+/// The next plot, the way to it, and what is said on arrival. Works without any position: then it
+/// names the plot and its stand.
 class WalkViewModel : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Workspace owns it")
   Q_PROPERTY(QString name READ name NOTIFY changed)  ///< of the plot to go to; "" when all are done
   Q_PROPERTY(QString status READ status NOTIFY changed)
-  Q_PROPERTY(QString mark READ mark NOTIFY changed)        ///< icon of its status
-  Q_PROPERTY(bool known READ known NOTIFY changed)         ///< the way there is known
-  Q_PROPERTY(double azimuth READ azimuth NOTIFY changed)   ///< degrees from true north, clockwise
-  Q_PROPERTY(QString bearing READ bearing NOTIFY changed)  ///< "142°"
-  Q_PROPERTY(QStringList figures READ figures NOTIFY changed)  ///< distance, paces, "SE"
+  Q_PROPERTY(QString mark READ mark NOTIFY changed)  ///< icon of its status
+  Q_PROPERTY(WayViewModel* way READ way CONSTANT)
+  Q_PROPERTY(CentreViewModel* centre READ centre CONSTANT)
+  Q_PROPERTY(RouteViewModel* route READ route CONSTANT)
   Q_PROPERTY(QString note READ note NOTIFY changed)  ///< where the way begins, or why there is none
   Q_PROPERTY(QString progress READ progress NOTIFY changed)
   /// What can be said of the plot now; nothing but Go in a file that is only looked at.
@@ -33,20 +36,20 @@ class WalkViewModel : public QObject {
   Q_PROPERTY(PlotListModel* plots READ plots CONSTANT)
 
  public:
-  enum Act { Go = 1, Empty = 2, Skip = 4, Again = 8 };
+  enum Act { Go = 1, Empty = 2, Skip = 4, Again = 8, Centre = 16 };
   Q_DECLARE_FLAGS(Acts, Act)
   Q_FLAG(Acts)
 
   WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, const DiskRoom& room,
+                Locator& locator,
                 QObject* parent = nullptr);
 
   [[nodiscard]] QString name() const;
   [[nodiscard]] QString status() const;
   [[nodiscard]] QString mark() const;
-  [[nodiscard]] bool known() const { return stop_ && stop_->leg; }
-  [[nodiscard]] double azimuth() const { return known() ? stop_->leg->azimuth.value : 0.0; }
-  [[nodiscard]] QString bearing() const;
-  [[nodiscard]] QStringList figures() const;
+  [[nodiscard]] WayViewModel* way() { return &way_; }
+  [[nodiscard]] CentreViewModel* centre() { return &centre_; }
+  [[nodiscard]] RouteViewModel* route() { return &route_; }
   [[nodiscard]] QString note() const;
   [[nodiscard]] QString progress() const;
   [[nodiscard]] Acts may() const;
@@ -56,7 +59,8 @@ class WalkViewModel : public QObject {
   /// While the page shows, the way and the list follow the records; a page that is not seen costs
   /// nothing.
   Q_INVOKABLE void show(bool shown);
-  /// Go to the plot of that row, of the current plot, or to the nearest one to do.
+  /// Go to the plot of that row, of the current plot, or to the next one to do: by the planned walk
+  /// where there is one, else the nearest.
   Q_INVOKABLE void choose(int row);
   Q_INVOKABLE void chooseCurrent();
   Q_INVOKABLE void chooseNext();
@@ -78,16 +82,24 @@ class WalkViewModel : public QObject {
 
  private:
   void follow(const std::vector<oaklight::Change>& changes);
+  void move();
   void refresh();
+  void lead();
+  [[nodiscard]] WayStart startOfWay() const;
+  [[nodiscard]] std::optional<oaklight::WalkStop> nextStop(const oaklight::WalkFrom& from) const;
+  [[nodiscard]] QString noteFromHere() const;
   void listPlots();
   void stand(oaklight::PlotId plot);
   [[nodiscard]] const oaklight::Plot* plot() const;
-  [[nodiscard]] QString wayText(const oaklight::Leg& leg) const;
 
   TractDesk& desk_;
   CurrentPlot& current_;
   Settings& settings_;
   const DiskRoom& room_;
+  Locator& locator_;
+  WayViewModel way_;
+  CentreViewModel centre_;
+  RouteViewModel route_;
   PlotListModel plots_;
   std::optional<oaklight::PlotId> stood_;   ///< the plot visited last
   std::optional<oaklight::PlotId> chosen_;  ///< by hand; nothing: the nearest to do

@@ -1,12 +1,15 @@
 #include "mobile/viewmodels/workspace.hpp"
 
-Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent)
+Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locator& locator,
+                     QObject* parent)
     : QObject(parent),
       desk_(std::move(desk)),
       room_(desk_->path()),
       desk_view_(*desk_, room_),
-      walk_(*desk_, plot_, settings, room_),
-      tract_view_(*desk_, plot_, settings, walk_),
+      walk_(*desk_, plot_, settings, room_, locator),
+      tract_view_(*desk_, plot_, settings, locator, walk_),
+      layout_(*desk_, settings),
+      boundary_(*desk_, locator, settings),
       tally_(*desk_, plot_, settings),
       stand_(*desk_, plot_, settings),
       light_(*desk_, settings),

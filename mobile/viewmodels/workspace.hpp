@@ -5,10 +5,13 @@
 #include <memory>
 
 #include "mobile/desk/current_plot.hpp"
+#include "mobile/desk/locator.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/border_view_model.hpp"
+#include "mobile/viewmodels/boundary_view_model.hpp"
 #include "mobile/viewmodels/desk_view_model.hpp"
+#include "mobile/viewmodels/layout_view_model.hpp"
 #include "mobile/viewmodels/light_view_model.hpp"
 #include "mobile/viewmodels/marks_view_model.hpp"
 #include "mobile/viewmodels/seedling_view_model.hpp"
@@ -27,6 +30,8 @@ class Workspace : public QObject {
   QML_UNCREATABLE("AppModel owns it")
   Q_PROPERTY(DeskViewModel* desk READ desk CONSTANT)
   Q_PROPERTY(TractViewModel* tract READ tractView CONSTANT)
+  Q_PROPERTY(LayoutViewModel* layout READ layout CONSTANT)
+  Q_PROPERTY(BoundaryViewModel* boundary READ boundary CONSTANT)
   Q_PROPERTY(WalkViewModel* walk READ walk CONSTANT)
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
   Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
@@ -39,11 +44,14 @@ class Workspace : public QObject {
   Q_PROPERTY(SpeciesSearchViewModel* search READ search CONSTANT)
 
  public:
-  Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, QObject* parent = nullptr);
+  Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locator& locator,
+            QObject* parent = nullptr);
   ~Workspace() override;
 
   [[nodiscard]] DeskViewModel* desk() { return &desk_view_; }
   [[nodiscard]] TractViewModel* tractView() { return &tract_view_; }
+  [[nodiscard]] LayoutViewModel* layout() { return &layout_; }
+  [[nodiscard]] BoundaryViewModel* boundary() { return &boundary_; }
   [[nodiscard]] WalkViewModel* walk() { return &walk_; }
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
   [[nodiscard]] StandViewModel* stand() { return &stand_; }
@@ -71,6 +79,8 @@ class Workspace : public QObject {
   DeskViewModel desk_view_;
   WalkViewModel walk_;
   TractViewModel tract_view_;
+  LayoutViewModel layout_;
+  BoundaryViewModel boundary_;
   TallyViewModel tally_;
   StandViewModel stand_;
   LightViewModel light_;

@@ -33,6 +33,7 @@ void App::start(const Screen& screen, const QString& tract) {
   options.folder = folder;
   options.tract = tract;
   options.pixelsPerMm = screen.pixels_per_mm;
+  options.receiver = QString::fromLatin1(Receiver::kNone);
   app_ = std::make_unique<AppWindow>(options);
   app_->settings().setIntroSeen(true);
   ASSERT_TRUE(app_->load()) << app_->warnings().join(QLatin1Char('\n')).toStdString();

@@ -24,7 +24,7 @@ class DemoWorkspace : public testing::Test {
     EXPECT_TRUE(make_demo_tract(path, clocks));
     auto read = TractDesk::read(path, clocks);
     EXPECT_TRUE(read);
-    workspace_.emplace(std::make_unique<TractDesk>(*std::move(read), clocks), settings_);
+    workspace_.emplace(std::make_unique<TractDesk>(*std::move(read), clocks), settings_, locator_);
   }
 
   [[nodiscard]] TractDesk& desk() { return workspace_->tract(); }
@@ -46,6 +46,7 @@ class DemoWorkspace : public testing::Test {
   SystemClock clock_;
   Result<PaperApplication> paper_;
   Settings settings_;
+  Locator locator_;
   std::optional<Workspace> workspace_;
 };
 

@@ -35,7 +35,7 @@ class Ground : public testing::Test {
   void use(Result<ReadTract> read) {
     ASSERT_TRUE(read) << to_text(read.error());
     workspace_ = std::make_unique<Workspace>(
-        std::make_unique<TractDesk>(*std::move(read), clocks()), settings_);
+        std::make_unique<TractDesk>(*std::move(read), clocks()), settings_, locator_);
     tract().show(true);
     walk().show(true);
   }
@@ -74,6 +74,7 @@ class Ground : public testing::Test {
   SetClock clock_{kMay2026};
   std::mt19937_64 chance_{7};
   Settings settings_;
+  Locator locator_;
   std::unique_ptr<Workspace> workspace_;
 };
 
@@ -153,11 +154,11 @@ TEST_F(Ground, AreasAreTypedInTheUnitsOfTheScreenAndKeepTheirDigits) {
 
 TEST_F(Ground, TheWalkWorksWithoutAnyPosition) {
   make_with_plots(2);
-  EXPECT_FALSE(walk().known());
+  EXPECT_FALSE(walk().way()->known());
   EXPECT_EQ(walk().name(), "North, plot 1");
   EXPECT_EQ(walk().status(), "to do");
   EXPECT_NE(walk().note(), "");
-  EXPECT_TRUE(walk().figures().isEmpty()) << "no figure where nothing is known";
+  EXPECT_EQ(walk().way()->distance(), "") << "no figure where nothing is known";
   QSignalSpy reached(&walk(), &WalkViewModel::reached);
   walk().start();
   settle();
@@ -177,12 +178,18 @@ TEST_F(Ground, TheWayIsABearingADistanceAndOnesOwnPaces) {
   settle();
   EXPECT_EQ(data().plots[0].status, PlotStatus::empty);
   EXPECT_EQ(walk().name(), "North, plot 2") << "the next one by itself";
-  ASSERT_TRUE(walk().known());
-  EXPECT_NEAR(walk().azimuth(), 90.0, 1e-6);
-  EXPECT_EQ(walk().bearing(), QString::fromUtf8("90\u00b0"));
-  EXPECT_EQ(walk().figures(), (QStringList{"500 ft", "100", "E"}));
+  const WayViewModel& way = *walk().way();
+  ASSERT_TRUE(way.known());
+  EXPECT_NEAR(way.arrow(), 90.0, 1e-6) << "north is up: nobody knows which way the tablet lies";
+  EXPECT_EQ(way.bearing(), QString::fromUtf8("90\u00b0 TRUE"));
+  EXPECT_EQ(way.direction(), "E");
+  EXPECT_EQ(way.distance(), "500 ft");
+  EXPECT_EQ(way.paces(), "100");
+  settings_.setChains(true);
+  EXPECT_EQ(way.distance(), "7.58 ch") << "a chain is 66 ft";
   settings_.setMetric(true);
-  EXPECT_EQ(walk().figures(), (QStringList{"152 m", "101", "E"}));
+  EXPECT_EQ(way.distance(), "152 m");
+  EXPECT_EQ(way.paces(), "101");
 }
 
 TEST_F(Ground, APlotIsSkippedForAReasonAndPlannedAgain) {

@@ -1,11 +1,12 @@
 import QtQuick
 import Oaklight
 
-// A bearing as an arrow, north up.
+// A bearing as an arrow on a dial that shows where north is.
 Item {
     id: compass
 
-    required property real azimuth
+    required property real arrow
+    required property real north
     required property string spoken
 
     Accessible.role: Accessible.Graphic
@@ -16,14 +17,17 @@ Item {
         name: "compass"
         side: compass.width
         ink: Theme.soft
+        rotation: compass.north
         fillMode: Image.PreserveAspectFit
+        antialiasing: true
+        smooth: true
     }
     Icon {
         anchors.fill: parent
         name: "bearing"
         side: compass.width
         ink: Theme.ink
-        rotation: compass.azimuth
+        rotation: compass.arrow
         fillMode: Image.PreserveAspectFit
         antialiasing: true
         smooth: true

@@ -17,6 +17,7 @@ Sheet {
     property bool plotsToo: true
 
     signal plotsAsked(int row)
+    signal outlineAsked(string name)
 
     function add() {
         sheet.row = -1;
@@ -110,6 +111,15 @@ Sheet {
             onClicked: {
                 sheet.close();
                 sheet.plotsAsked(sheet.row);
+            }
+        }
+        TapButton {
+            Layout.fillWidth: true
+            visible: sheet.row >= 0
+            text: qsTr("Outline on the map")
+            onClicked: {
+                sheet.close();
+                sheet.outlineAsked(sheet.viewModel.stands.nameAt(sheet.row));
             }
         }
     }

@@ -17,6 +17,8 @@ ScrollColumn {
     signal factsAsked
     signal designAsked
     signal standAdded
+    signal layoutAsked
+    signal outlinesAsked
     signal standAsked(int row)
 
     FigureBlock {
@@ -84,6 +86,12 @@ ScrollColumn {
         iconName: "plus"
         onClicked: overview.standAdded()
     }
+    TapButton {
+        Layout.fillWidth: true
+        text: qsTr("Outlines of stands")
+        help: qsTr("Out of a file of GeoJSON, KML or GPX")
+        onClicked: overview.outlinesAsked()
+    }
     Words {
         Layout.fillWidth: true
         visible: overview.viewModel.designText !== ""
@@ -95,6 +103,13 @@ ScrollColumn {
         visible: overview.viewModel.designText === ""
         text: qsTr("Design of the cruise")
         onClicked: overview.designAsked()
+    }
+    TapButton {
+        Layout.fillWidth: true
+        visible: overview.viewModel.designText !== ""
+        text: qsTr("Lay out plots")
+        help: qsTr("How many, and where each lies")
+        onClicked: overview.layoutAsked()
     }
     TapButton {
         Layout.fillWidth: true

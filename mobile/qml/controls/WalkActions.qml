@@ -11,12 +11,13 @@ ColumnLayout {
 
     signal skipAsked
     signal listAsked
+    signal centreAsked
 
     spacing: Theme.pad
 
     GridLayout {
         Layout.fillWidth: true
-        columns: Theme.phone ? 2 : 5
+        columns: Theme.phone ? 2 : 6
         columnSpacing: Theme.pad
         rowSpacing: Theme.pad
 
@@ -47,14 +48,21 @@ ColumnLayout {
         TapButton {
             Layout.fillWidth: true
             Layout.preferredWidth: 1
-            text: qsTr("Nearest to do")
-            help: qsTr("Goes to the nearest plot that is still to do")
+            text: actions.viewModel.route.planned ? qsTr("Next of the walk") : qsTr("Nearest to do")
+            help: qsTr("Goes to the next plot that is still to do")
             onClicked: actions.viewModel.chooseNext()
         }
         TapButton {
             Layout.fillWidth: true
             Layout.preferredWidth: 1
-            Layout.columnSpan: Theme.phone ? 2 : 1
+            text: qsTr("Centre by GNSS")
+            help: qsTr("The mean of many fixes at the plot's centre")
+            enabled: (actions.viewModel.may & WalkViewModel.Centre) !== 0
+            onClicked: actions.centreAsked()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
             visible: !actions.listShown
             text: qsTr("All plots")
             help: actions.viewModel.progress

@@ -6,18 +6,30 @@ import Oaklight
 GridLayout {
     id: way
 
-    required property WalkViewModel viewModel
+    required property WayViewModel viewModel
 
     columns: Theme.phone ? 1 : 2
     columnSpacing: Theme.gap
     rowSpacing: Theme.pad
 
-    Compass {
+    ColumnLayout {
         Layout.alignment: Theme.phone ? Qt.AlignHCenter : Qt.AlignTop
-        Layout.preferredWidth: Theme.compassWidth
-        Layout.preferredHeight: Theme.compassWidth
-        azimuth: way.viewModel.azimuth
-        spoken: qsTr("Arrow to %1 from true north; north is up").arg(way.viewModel.bearing)
+        spacing: 0
+
+        Compass {
+            Layout.alignment: Qt.AlignHCenter
+            Layout.preferredWidth: Theme.compassWidth
+            Layout.preferredHeight: Theme.compassWidth
+            arrow: way.viewModel.arrow
+            north: way.viewModel.north
+            spoken: qsTr("Arrow to %1. %2").arg(way.viewModel.bearing).arg(way.viewModel.up)
+        }
+        Words {
+            Layout.preferredWidth: Theme.compassWidth
+            text: way.viewModel.up
+            font.pixelSize: Theme.small
+            horizontalAlignment: Text.AlignHCenter
+        }
     }
     ColumnLayout {
         Layout.fillWidth: true
@@ -25,8 +37,8 @@ GridLayout {
         spacing: Theme.pad
 
         FigureBlock {
-            figure: qsTr("%1 TRUE").arg(way.viewModel.bearing)
-            caption: qsTr("set your compass to (%1)").arg(way.viewModel.figures[2] ?? "")
+            figure: way.viewModel.bearing
+            caption: qsTr("set your compass to (%1)").arg(way.viewModel.direction)
         }
         GridLayout {
             columns: Theme.phone ? 1 : 2
@@ -34,11 +46,11 @@ GridLayout {
             rowSpacing: Theme.pad
 
             FigureBlock {
-                figure: way.viewModel.figures[0] ?? ""
+                figure: way.viewModel.distance
                 caption: qsTr("level distance")
             }
             FigureBlock {
-                figure: way.viewModel.figures[1] ?? ""
+                figure: way.viewModel.paces
                 caption: qsTr("of your paces")
             }
         }

@@ -114,6 +114,46 @@ Item {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
+                label: qsTr("Bearings of the walk")
+                columns: 2
+                options: [qsTr("TRUE"), qsTr("MAGNETIC")]
+                chosen: page.settings.magnetic ? 1 : 0
+                onPicked: row => page.settings.magnetic = row === 1
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Ways, where areas are acres")
+                columns: 2
+                options: [qsTr("feet"), qsTr("chains")]
+                chosen: page.settings.chains ? 1 : 0
+                onPicked: row => page.settings.chains = row === 1
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("A position is poor beyond")
+                columns: 4
+                options: page.viewModel.limits
+                chosen: page.viewModel.limit
+                onPicked: row => page.viewModel.limit = row
+            }
+            LabelledLine {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("GNSS receiver")
+                help: qsTr("Empty: the tablet's own. Else a serial device, socket://host:port, or none")
+                text: page.settings.receiver
+                inputMethodHints: Qt.ImhNoPredictiveText
+                onEdited: text => page.settings.receiver = text
+            }
+            Choices {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
                 label: qsTr("Species first in the tally")
                 columns: 1
                 options: page.viewModel.tallySets

@@ -74,6 +74,8 @@ Item {
                 onFactsAsked: facts.open()
                 onDesignAsked: design.open()
                 onStandAdded: stand.add()
+                onLayoutAsked: layout.open()
+                onOutlinesAsked: outline.begin("")
                 onStandAsked: row => stand.change(row)
             }
         }
@@ -105,6 +107,18 @@ Item {
         viewModel: page.viewModel
         metric: page.app.settings.metric
         onPlotsAsked: row => plots.add(row)
+        onOutlineAsked: name => outline.begin(name)
+    }
+    OutlineSheet {
+        id: outline
+
+        viewModel: page.workspace.boundary
+        metric: page.app.settings.metric
+    }
+    LayoutSheet {
+        id: layout
+
+        viewModel: page.workspace.layout
     }
     PlotsSheet {
         id: plots

@@ -64,8 +64,8 @@ Item {
                 }
                 Way {
                     Layout.fillWidth: true
-                    visible: page.viewModel.known
-                    viewModel: page.viewModel
+                    visible: page.viewModel.way.known
+                    viewModel: page.viewModel.way
                 }
                 Words {
                     Layout.fillWidth: true
@@ -73,10 +73,28 @@ Item {
                     font.pixelSize: page.viewModel.name === "" ? Theme.large : Theme.body
                     font.bold: page.viewModel.name === ""
                 }
+                // Only a poor one is a warning.
                 Words {
                     Layout.fillWidth: true
-                    visible: page.viewModel.known
-                    text: qsTr("The bearing is from TRUE north. No declination is known for this tract, so no magnetic bearing is given: set your compass's own declination first.")
+                    visible: page.viewModel.way.fix !== "" && !page.viewModel.way.poor
+                    text: page.viewModel.way.fix
+                    font.bold: true
+                }
+                ProblemWords {
+                    Layout.fillWidth: true
+                    problem: page.viewModel.way.poor ? page.viewModel.way.fix : ""
+                }
+                Words {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.way.problem !== ""
+                    text: page.viewModel.way.problem
+                    color: Theme.soft
+                    font.pixelSize: Theme.small
+                }
+                Words {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.way.known
+                    text: page.viewModel.way.compass
                     color: Theme.soft
                     font.pixelSize: Theme.small
                 }
@@ -88,6 +106,7 @@ Item {
                     viewModel: page.viewModel
                     onSkipAsked: skip.open()
                     onListAsked: list.open()
+                    onCentreAsked: centre.open()
                 }
             }
             TapButton {
@@ -112,6 +131,7 @@ Item {
                 listShown: Theme.wide
                 onSkipAsked: skip.open()
                 onListAsked: list.open()
+                onCentreAsked: centre.open()
             }
         }
 
@@ -130,6 +150,12 @@ Item {
                 text: qsTr("All plots: %1").arg(page.viewModel.progress)
                 font.bold: true
             }
+            TapButton {
+                Layout.fillWidth: true
+                text: qsTr("Plan the walk")
+                help: qsTr("The shortest way by all plots to do")
+                onClicked: route.open()
+            }
             PlotList {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
@@ -143,6 +169,17 @@ Item {
 
         viewModel: page.viewModel
     }
+    CentreSheet {
+        id: centre
+
+        plot: page.viewModel.name
+        viewModel: page.viewModel.centre
+    }
+    RouteSheet {
+        id: route
+
+        viewModel: page.viewModel.route
+    }
     Sheet {
         id: list
 
@@ -151,6 +188,15 @@ Item {
         Words {
             Layout.fillWidth: true
             text: page.viewModel.progress
+        }
+        TapButton {
+            Layout.fillWidth: true
+            text: qsTr("Plan the walk")
+            help: qsTr("The shortest way by all plots to do")
+            onClicked: {
+                list.close();
+                route.open();
+            }
         }
         PlotList {
             Layout.fillWidth: true
