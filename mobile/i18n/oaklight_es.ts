@@ -809,10 +809,6 @@
             <translation>Del área basal, con 95 % de confianza</translation>
         </message>
         <message>
-            <source>Kind of wood, where no plots tell it</source>
-            <translation>Tipo de bosque, donde ninguna parcela lo dice</translation>
-        </message>
-        <message>
             <source>How plots are shared among stands</source>
             <translation>Reparto de parcelas entre rodales</translation>
         </message>
@@ -859,6 +855,10 @@
         <message>
             <source>Keep these plots</source>
             <translation>Guardar estas parcelas</translation>
+        </message>
+        <message>
+            <source>Kind of wood, if not measured</source>
+            <translation>Tipo de bosque, si no está medido</translation>
         </message>
     </context>
     <context>
@@ -1229,10 +1229,6 @@
     <context>
         <name>OutlineSheet</name>
         <message>
-            <source>Outlines of stands</source>
-            <translation>Linderos de rodales</translation>
-        </message>
-        <message>
             <source>Outline of %1</source>
             <translation>Lindero de %1</translation>
         </message>
@@ -1295,6 +1291,10 @@
         <message>
             <source>Keep the outline</source>
             <translation>Guardar el lindero</translation>
+        </message>
+        <message>
+            <source>Outlines</source>
+            <translation>Linderos</translation>
         </message>
     </context>
     <context>
@@ -2954,12 +2954,12 @@
             <translation>Va a la siguiente parcela por hacer</translation>
         </message>
         <message>
-            <source>Centre by GNSS</source>
-            <translation>Centro por GNSS</translation>
-        </message>
-        <message>
             <source>The mean of many fixes at the plot's centre</source>
             <translation>La media de muchas posiciones en el centro de la parcela</translation>
+        </message>
+        <message>
+            <source>Plot centre</source>
+            <translation>Centro de parcela</translation>
         </message>
     </context>
     <context>

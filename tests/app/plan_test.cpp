@@ -310,7 +310,7 @@ TEST_F(PlanOnGlass, SheetsShowWhatIsPlanned) {
       // It may lie below what is seen of a page that scrolls.
       QQuickItem* item = this->find(button);
       ASSERT_NE(item, nullptr) << button.toStdString();
-      ASSERT_TRUE(QMetaObject::invokeMethod(item, "click"));
+      ASSERT_TRUE(QMetaObject::invokeMethod(item, "clicked"));
       settle();
       EXPECT_NE(find(QStringLiteral("Close")), nullptr) << button.toStdString();
       for (const Control& control : controls_of(window())) {

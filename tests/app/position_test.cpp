@@ -42,11 +42,14 @@ class OnFoot : public testing::Test {
     ASSERT_TRUE(read) << to_text(read.error());
     workspace_ = std::make_unique<Workspace>(std::make_unique<TractDesk>(*std::move(read), clocks),
                                              settings_, locator_);
+    workspace_->tractView()->show(true);
     workspace_->tractView()->addStand("North", "40", 0);
     workspace_->tractView()->design()->save();
     settle();
     workspace_->tractView()->addPlots(0, QString::number(plots.size()));
     settle();
+    workspace_->tractView()->show(false);
+    ASSERT_EQ(data().plots.size(), plots.size());
     for (std::size_t i = 0; i < plots.size(); ++i) {
       Plot placed = data().plots[i];
       placed.position = position_at(kGate, plots[i].azimuth, plots[i].distance);

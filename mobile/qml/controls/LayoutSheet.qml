@@ -70,7 +70,7 @@ Sheet {
         }
         Choices {
             Layout.fillWidth: true
-            label: qsTr("Kind of wood, where no plots tell it")
+            label: qsTr("Kind of wood, if not measured")
             columns: Theme.phone ? 1 : 3
             options: sheet.viewModel.kinds
             chosen: sheet.viewModel.kind

@@ -16,7 +16,7 @@ Sheet {
         sheet.open();
     }
 
-    title: sheet.viewModel.stand === "" ? qsTr("Outlines of stands") : qsTr("Outline of %1").arg(sheet.viewModel.stand)
+    title: sheet.viewModel.stand === "" ? qsTr("Outlines") : qsTr("Outline of %1").arg(sheet.viewModel.stand)
     onClosed: sheet.viewModel.end()
 
     Connections {

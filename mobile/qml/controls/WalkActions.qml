@@ -17,7 +17,7 @@ ColumnLayout {
 
     GridLayout {
         Layout.fillWidth: true
-        columns: Theme.phone ? 2 : 6
+        columns: Theme.phone ? 2 : actions.listShown ? 5 : 3
         columnSpacing: Theme.pad
         rowSpacing: Theme.pad
 
@@ -55,7 +55,7 @@ ColumnLayout {
         TapButton {
             Layout.fillWidth: true
             Layout.preferredWidth: 1
-            text: qsTr("Centre by GNSS")
+            text: qsTr("Plot centre")
             help: qsTr("The mean of many fixes at the plot's centre")
             enabled: (actions.viewModel.may & WalkViewModel.Centre) !== 0
             onClicked: actions.centreAsked()

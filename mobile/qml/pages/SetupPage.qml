@@ -135,7 +135,7 @@ Item {
                 Layout.preferredWidth: 1
                 Layout.alignment: Qt.AlignTop
                 label: qsTr("A position is poor beyond")
-                columns: 4
+                columns: 2
                 options: page.viewModel.limits
                 chosen: page.viewModel.limit
                 onPicked: row => page.viewModel.limit = row

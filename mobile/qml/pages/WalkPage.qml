@@ -62,6 +62,17 @@ Item {
                         wrapMode: Text.NoWrap
                     }
                 }
+                // Only a poor one is a warning.
+                Words {
+                    Layout.fillWidth: true
+                    visible: page.viewModel.way.fix !== "" && !page.viewModel.way.poor
+                    text: page.viewModel.way.fix
+                    color: Theme.soft
+                }
+                ProblemWords {
+                    Layout.fillWidth: true
+                    problem: page.viewModel.way.poor ? page.viewModel.way.fix : ""
+                }
                 Way {
                     Layout.fillWidth: true
                     visible: page.viewModel.way.known
@@ -72,17 +83,6 @@ Item {
                     text: page.viewModel.note
                     font.pixelSize: page.viewModel.name === "" ? Theme.large : Theme.body
                     font.bold: page.viewModel.name === ""
-                }
-                // Only a poor one is a warning.
-                Words {
-                    Layout.fillWidth: true
-                    visible: page.viewModel.way.fix !== "" && !page.viewModel.way.poor
-                    text: page.viewModel.way.fix
-                    font.bold: true
-                }
-                ProblemWords {
-                    Layout.fillWidth: true
-                    problem: page.viewModel.way.poor ? page.viewModel.way.fix : ""
                 }
                 Words {
                     Layout.fillWidth: true
