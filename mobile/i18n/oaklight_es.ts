@@ -47,6 +47,10 @@
             <translation>Árbol de borde</translation>
         </message>
         <message>
+            <source>Diameter, distance</source>
+            <translation>Diámetro, distancia</translation>
+        </message>
+        <message>
             <source>Type diameter and distance</source>
             <translation>Escriba diámetro y distancia</translation>
         </message>

@@ -9,6 +9,7 @@ namespace {
 constexpr int kFewestSpecies = 8;
 constexpr int kFewestClasses = 10;
 constexpr double kSpeciesShare = 0.45;
+constexpr double kHair = 0.01;  // of a cell for the whole row of them: under 0.1 mm for each
 
 int whole(double length, double of) {
   return std::max(1, static_cast<int>(std::floor(length / of)));
@@ -38,8 +39,9 @@ void TallyLayout::setMirrored(bool mirrored) {
 }
 
 TallyLayout::Field TallyLayout::fieldIn(const QRectF& rect) const {
-  // A hair is forgiven: shares of a length are seldom whole.
-  return {rect, whole(rect.width() + 0.5, touch_), whole(rect.height() + 0.5, touch_)};
+  // A hair is forgiven: shares of a length are seldom whole pixels.
+  const double hair = std::max(0.5, touch_ * kHair);
+  return {rect, whole(rect.width() + hair, touch_), whole(rect.height() + hair, touch_)};
 }
 
 void TallyLayout::arrange() {

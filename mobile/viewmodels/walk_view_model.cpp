@@ -15,7 +15,6 @@ WalkViewModel::WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& setti
     : QObject(parent),
       desk_(desk),
       current_(plot),
-      settings_(settings),
       room_(room),
       locator_(locator),
       way_(locator, settings, desk.clock()),

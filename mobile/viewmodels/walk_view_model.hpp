@@ -41,8 +41,7 @@ class WalkViewModel : public QObject {
   Q_FLAG(Acts)
 
   WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, const DiskRoom& room,
-                Locator& locator,
-                QObject* parent = nullptr);
+                Locator& locator, QObject* parent = nullptr);
 
   [[nodiscard]] QString name() const;
   [[nodiscard]] QString status() const;
@@ -94,7 +93,6 @@ class WalkViewModel : public QObject {
 
   TractDesk& desk_;
   CurrentPlot& current_;
-  Settings& settings_;
   const DiskRoom& room_;
   Locator& locator_;
   WayViewModel way_;

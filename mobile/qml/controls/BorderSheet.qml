@@ -11,7 +11,7 @@ Sheet {
     required property BorderViewModel viewModel
 
     title: qsTr("Border tree")
-    headline: sheet.viewModel.answer !== "" ? sheet.viewModel.answer : qsTr("Type diameter and distance")
+    headline: sheet.viewModel.answer !== "" ? sheet.viewModel.answer : Theme.phone ? qsTr("Diameter, distance") : qsTr("Type diameter and distance")
     subline: sheet.viewModel.note
     atTree: true
     whole: true
