@@ -134,7 +134,7 @@ class OpenDesk : public testing::Test {
     EXPECT_TRUE(make_demo_tract(folder_ / "hollow.gpkg", clocks));
     auto read = TractDesk::read(folder_ / "hollow.gpkg", clocks);
     EXPECT_TRUE(read);
-    workspace_.emplace(std::make_unique<TractDesk>(*std::move(read), clocks), settings_);
+    workspace_.emplace(std::make_unique<TractDesk>(*std::move(read), clocks), settings_, locator_);
   }
   TractDesk& desk() { return workspace_->tract(); }
   Result<Action> tree() {
@@ -150,6 +150,7 @@ class OpenDesk : public testing::Test {
   SlowClock clock_;
   Result<PaperApplication> paper_ = PaperApplication::start();
   Settings settings_;
+  Locator locator_;
   std::optional<Workspace> workspace_;
 };
 
