@@ -43,6 +43,7 @@ class MapPainter {
     draw_grounds();
     for (const MapTrack& track : scene_.tracks) draw_track_line(track);
     draw_walk();
+    draw_sketch();
     draw_blocks();
     draw_trees();
     draw_plots();
@@ -109,6 +110,22 @@ class MapPainter {
     head.lineTo(tip - ahead * kHead - aside * (kHead / 2.0));
     head.closeSubpath();
     drawing_.fill(head, Ink::black, view_.frame);
+  }
+
+  /// The outline that is being drawn: its corners as dots, dashed where it will close.
+  void draw_sketch() {
+    if (scene_.sketch.empty()) return;
+    QPainterPath line(view_.at(scene_.sketch.front()));
+    for (const QPointF& corner : scene_.sketch) line.lineTo(view_.at(corner));
+    drawing_.outline(line, {1.6, Ink::black, {}}, view_.frame);
+    QPainterPath closing(view_.at(scene_.sketch.back()));
+    closing.lineTo(view_.at(scene_.sketch.front()));
+    drawing_.outline(closing, {1.2, Ink::black, {4.0, 3.0}}, view_.frame);
+    for (const QPointF& corner : scene_.sketch) {
+      QPainterPath dot;
+      dot.addEllipse(view_.at(corner), 3.0, 3.0);
+      drawing_.fill(dot, Ink::black);
+    }
   }
 
   void draw_blocks() {

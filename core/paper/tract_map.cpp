@@ -162,7 +162,6 @@ class TractPainter {
     take_in_person(ground);
     const MapView view = filling_view(frame, ground);
     const MapOutcome outcome = draw_map(sheet_.drawing(), scene_, view, {});
-    draw_sketch(view);
     ground_ = {scene_.origin, view.middle, view.frame.center(), view.feet_per_point()};
     for (const MapPlot& plot : scene_.plots) {
       spots_.push_back({plot.id, view.at(plot.place), outcome.plot_radius});
@@ -174,23 +173,6 @@ class TractPainter {
     }
     draw_scale_bars(sheet_.drawing(), strip.bottomRight() - QPointF(0.0, 5.0),
                     view.feet_per_point());
-  }
-
-  /// The outline that is being drawn: its corners as dots, dashed where it will close.
-  void draw_sketch(const MapView& view) {
-    if (scene_.sketch.empty()) return;
-    Drawing& drawing = sheet_.drawing();
-    QPainterPath line(view.at(scene_.sketch.front()));
-    for (const QPointF& corner : scene_.sketch) line.lineTo(view.at(corner));
-    drawing.outline(line, {1.6, Ink::black, {}}, view.frame);
-    QPainterPath closing(view.at(scene_.sketch.back()));
-    closing.lineTo(view.at(scene_.sketch.front()));
-    drawing.outline(closing, {1.2, Ink::black, {4.0, 3.0}}, view.frame);
-    for (const QPointF& corner : scene_.sketch) {
-      QPainterPath dot;
-      dot.addEllipse(view.at(corner), 3.0, 3.0);
-      drawing.fill(dot, Ink::black);
-    }
   }
 
   /// A person near the tract is on the map; one far off would make it a dot, and is told in words.

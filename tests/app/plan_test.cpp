@@ -322,7 +322,12 @@ TEST_F(PlanOnGlass, SheetsShowWhatIsPlanned) {
     sheet(QStringLiteral("Lay out plots"), QStringLiteral("layout"));
     sheet(QStringLiteral("Outlines of stands"), QStringLiteral("outlines"));
     show(AppModel::Page::Walk);
-    if (find(QStringLiteral("Plan the walk")) == nullptr) tap(QStringLiteral("All plots"));
+    if (find(QStringLiteral("Plan the walk")) == nullptr) {
+      QQuickItem* plots = find(QStringLiteral("All plots"));
+      ASSERT_NE(plots, nullptr);
+      ASSERT_TRUE(QMetaObject::invokeMethod(plots, "clicked"));
+      settle();
+    }
     sheet(QStringLiteral("Plan the walk"), QStringLiteral("route"));
     EXPECT_TRUE(warnings().isEmpty()) << warnings().join("\n").toStdString();
     stop();

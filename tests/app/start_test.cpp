@@ -222,10 +222,12 @@ TEST_F(OpenDesk, D7_APacketIsMadeOfACheckedFile) {
   ASSERT_TRUE(QTest::qWaitFor(
       [&] { return !desk().busy() && !packet.busy() && packet.pages() > 0; }, kPatienceMs));
   EXPECT_FALSE(desk().sound());
+  const std::filesystem::path folder = packet.folder();
   packet.make();
   ASSERT_TRUE(QTest::qWaitFor([&] { return !packet.busy(); }, kPatienceMs));
   EXPECT_TRUE(desk().sound());
-  EXPECT_TRUE(std::filesystem::exists(packet.folder() / "logger.pdf"));
+  EXPECT_TRUE(std::filesystem::exists(folder / "logger.pdf"));
+  EXPECT_NE(packet.folder(), folder) << "the next one does not write over it";
 }
 
 }  // namespace
