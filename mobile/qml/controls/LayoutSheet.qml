@@ -63,10 +63,16 @@ Sheet {
         LabelledLine {
             Layout.fillWidth: true
             label: sheet.viewModel.goals[sheet.viewModel.goal]
-            help: sheet.viewModel.goal === LayoutViewModel.Error ? qsTr("Of basal area, at 95 % confidence") : ""
             text: sheet.viewModel.amount
             inputMethodHints: Qt.ImhFormattedNumbersOnly
             onEdited: text => sheet.viewModel.amount = text
+        }
+        Words {
+            Layout.fillWidth: true
+            visible: sheet.viewModel.goal === LayoutViewModel.Error
+            text: qsTr("Of basal area, at 95 % confidence")
+            color: Theme.soft
+            font.pixelSize: Theme.small
         }
         Choices {
             Layout.fillWidth: true
