@@ -9,7 +9,6 @@ namespace {
 constexpr int kSpeciesColumns = 6;
 constexpr double kClassColumn = 58.0;
 constexpr double kTallyRow = 29.0;
-constexpr Stroke kLine{0.8, Ink::black};
 
 QString species_name(const SheetSet& set, int i) {
   const auto at = static_cast<std::size_t>(i);
