@@ -141,7 +141,8 @@ TEST_F(Plan, ARouteSaysTrueAndMagneticAndWritesItsSheet) {
 // this was skipped.
 TEST_F(Plan, ARouteFitsThePublishedGpxSchema) {
   const std::string schema = OAKLIGHT_SOURCE_DIR "/.build/gpx11.xsd";
-  if (!std::filesystem::exists(schema)) GTEST_SKIP() << "there is no " << schema;
+  if (!std::filesystem::exists(schema))
+    GTEST_SKIP() << schema << " could not be fetched by .ci/gpx_schema";
   json("design " + tract_ + " --cruise Spring --plots 12 --seed 7");
   const auto out = demo_.folder / "plan";
   json("route " + tract_ + " --day 2026-05-04 --out " + out.string());
