@@ -89,7 +89,7 @@ TEST_F(TractMap, StaysInItsFrameAndIsReadAtEachSize) {
     const TractPicture picture = draw_tract(tract.cruise.data, tract.focus, frame);
     EXPECT_EQ(test::faults_of(picture.drawing, frame), std::vector<std::string>{}) << name;
     EXPECT_EQ(picture.plots.size(), 24u);
-    test::save_pictures(std::string("tract_") + name, picture.drawing, frame);
+    test::save_pictures(std::string("tract_map_") + name, picture.drawing, frame);
   }
 }
 
@@ -145,7 +145,7 @@ TEST_F(TractMap, WithoutPositionsShowsThePlotsByStand) {
     EXPECT_EQ(picture.plots.size() + left, 24u) << words;
     EXPECT_GE(picture.plots.size(), 12u) << name;
     EXPECT_EQ(picture.plot_at(picture.plots.front().at, 24.0), picture.plots.front().plot);
-    test::save_pictures(std::string("tract_rows_") + name, picture.drawing, frame);
+    test::save_pictures(std::string("tract_map_rows_") + name, picture.drawing, frame);
   }
 }
 
@@ -158,7 +158,7 @@ TEST_F(TractMap, PlotsWithoutAPositionStandBelowTheMap) {
     EXPECT_EQ(picture.plots.size(), 24u) << name;
     EXPECT_EQ(test::faults_of(picture.drawing, frame), std::vector<std::string>{}) << name;
     EXPECT_NE(test::words_of(picture.drawing).find("Without a position"), std::string::npos);
-    test::save_pictures(std::string("tract_mixed_") + name, picture.drawing, frame);
+    test::save_pictures(std::string("tract_map_mixed_") + name, picture.drawing, frame);
   }
 }
 
@@ -223,7 +223,7 @@ TEST_F(TractMap, ManyPlotsAreDrawnSmallAndStayApart) {
   for (std::size_t i = 1; i < 20; ++i) {
     EXPECT_GE(picture.plots[i].at.x() - picture.plots[i - 1].at.x(), 2.0 * picture.plots[i].radius);
   }
-  test::save_pictures("tract_many", picture.drawing, frame);
+  test::save_pictures("tract_map_many", picture.drawing, frame);
 }
 
 TEST_F(TractMap, ATapIsThePlaceThatIsDrawnThere) {
@@ -253,7 +253,7 @@ TEST_F(TractMap, AnOutlineInTheMakingAndAWalkAreDrawnWithinTheFrame) {
     SCOPED_TRACE(sized.name);
     const TractPicture picture = draw_tract(tract.cruise.data, tract.focus, sized.frame);
     EXPECT_EQ(test::faults_of(picture.drawing, sized.frame), std::vector<std::string>{});
-    test::save_pictures(std::string("tract_walk_") + sized.name, picture.drawing, sized.frame);
+    test::save_pictures(std::string("tract_map_walk_") + sized.name, picture.drawing, sized.frame);
   }
 }
 
