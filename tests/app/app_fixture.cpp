@@ -2,6 +2,7 @@
 
 #include <QDir>
 #include <QtTest/QTest>
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 namespace {
@@ -123,7 +124,7 @@ QStringList App::cut_words() {
 
 QImage App::picture(const QString& name) {
   const QImage image = window().grabWindow();
-  const QString folder = QStringLiteral(OAKLIGHT_BUILD_DIR "/pictures");
+  const QString folder = QString::fromStdString(build_path("pictures"));
   QDir().mkpath(folder);
   EXPECT_TRUE(image.save(QStringLiteral("%1/%2.png").arg(folder, name)));
   return image;

@@ -8,6 +8,7 @@
 #include "core/paper/gui_app.hpp"
 #include "tests/app/tally_fixture.hpp"
 #include "tests/paper/picture_check.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 namespace {
@@ -173,7 +174,7 @@ TEST_F(FieldRows, V8_CountAndKeysAreReadAtArmsLength) {
 TEST_F(FieldRows, V9_NothingIsToldByMovement) {
   static const QRegularExpression movement(
       QStringLiteral("\\b(\\w*Animation|\\w*Animator|Behavior|Transition)\\b"));
-  QDirIterator files(QStringLiteral(OAKLIGHT_SOURCE_DIR "/mobile/qml"), {QStringLiteral("*.qml")},
+  QDirIterator files(QString::fromStdString(source_path("mobile/qml")), {QStringLiteral("*.qml")},
                      QDir::Files, QDirIterator::Subdirectories);
   int read = 0;
   while (files.hasNext()) {

@@ -11,6 +11,7 @@
 #include "core/session/plot_work.hpp"
 #include "mobile/desk/demo_tract.hpp"
 #include "mobile/viewmodels/app_model.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/set_clock.hpp"
 #include "tests/support/temp_dir.hpp"
 
@@ -219,7 +220,7 @@ TEST_F(Ground, V5_EachStatusHasAWordAndAShapeOfItsOwn) {
   for (const auto& status : kWords<PlotStatus>) {
     words << status_words(status.value);
     shapes << icon_of(status.value);
-    const QString drawing = QStringLiteral(OAKLIGHT_SOURCE_DIR "/mobile/assets/icons/%1.svg");
+    const QString drawing = QString::fromStdString(source_path("mobile/assets/icons/%1.svg"));
     EXPECT_TRUE(QFile::exists(drawing.arg(shapes.back()))) << shapes.back().toStdString();
   }
   EXPECT_EQ(words.removeDuplicates(), 0);

@@ -11,6 +11,7 @@
 #include "core/place/geodesy.hpp"
 #include "core/place/plot_grid.hpp"
 #include "core/sample/estimate.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/temp_dir.hpp"
 
 namespace oaklight::test {
@@ -35,8 +36,7 @@ struct Wood {
 Wood read_wood() {
   const TempDir folder;
   const auto file = folder / "longleaf.csv";
-  const Ran ran =
-      run_program("Rscript " OAKLIGHT_SOURCE_DIR "/tests/bench/longleaf.R " + file.string());
+  const Ran ran = run_program("Rscript " + source_path("tests/bench/longleaf.R ") + file.string());
   EXPECT_EQ(ran.exit_code, 0) << ran.errors;
   Wood wood;
   const std::string text = bytes_of(file);

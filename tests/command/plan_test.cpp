@@ -6,6 +6,7 @@
 #include "core/forms/outlines.hpp"
 #include "tests/command/program.hpp"
 #include "tests/support/bad_outlines.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 namespace {
@@ -140,7 +141,7 @@ TEST_F(Plan, ARouteSaysTrueAndMagneticAndWritesItsSheet) {
 // tests/run takes the published schema out of a Debian package; where it could not, ctest says that
 // this was skipped.
 TEST_F(Plan, ARouteFitsThePublishedGpxSchema) {
-  const std::string schema = OAKLIGHT_SOURCE_DIR "/.build/gpx11.xsd";
+  const std::string schema = source_path(".build/gpx11.xsd");
   if (!std::filesystem::exists(schema))
     GTEST_SKIP() << schema << " could not be fetched by .ci/gpx_schema";
   json("design " + tract_ + " --cruise Spring --plots 12 --seed 7");

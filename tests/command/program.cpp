@@ -1,16 +1,13 @@
 #include "tests/command/program.hpp"
 
 #include <gtest/gtest.h>
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 
-Ran oaklight(const std::string& words) {
-  return run_program(OAKLIGHT_BUILD_DIR "/bin/oaklight " + words);
-}
+Ran oaklight(const std::string& words) { return run_program(build_path("bin/oaklight ") + words); }
 
-std::filesystem::path demo_plots() {
-  return std::filesystem::path(OAKLIGHT_SOURCE_DIR) / "demo_plots";
-}
+std::filesystem::path demo_plots() { return source_path("demo_plots"); }
 
 DemoTract::DemoTract() : tract((folder / "hollow.gpkg").string()) {
   const Ran imported = oaklight("import " + tract + " " + demo_plots().string());

@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/command/program.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 namespace {
@@ -46,7 +47,7 @@ TEST(Sheet, ForEachPlotNeedsPlannedPlots) {
 TEST(Sheet, OfAFormAloneIsBlank) {
   const TempDir folder;
   const auto pdf = folder / "blank.pdf";
-  const std::string form = OAKLIGHT_SOURCE_DIR "/forms/tally.form.json";
+  const std::string form = source_path("forms/tally.form.json");
   const Ran run = oaklight("sheet --metric --form " + form + " " + pdf.string());
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   const std::string text = text_of(pdf);

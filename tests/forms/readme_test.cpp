@@ -6,12 +6,13 @@
 #include <sstream>
 
 #include "tests/forms/cruise_files.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight {
 namespace {
 
 std::string readme() {
-  std::ifstream in(OAKLIGHT_SOURCE_DIR "/forms/README.md", std::ios::binary);
+  std::ifstream in(test::source_path("forms/README.md"), std::ios::binary);
   std::ostringstream text;
   text << in.rdbuf();
   return text.str();

@@ -6,6 +6,7 @@
 
 #include "core/handoff/make_packet.hpp"
 #include "core/place/geodesy.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/readings.hpp"
 #include "tests/support/test_ids.hpp"
 
@@ -19,7 +20,7 @@ inline Position at(double east, double north) {
 }
 
 inline std::string text_of(const std::string& path) {
-  std::ifstream in(OAKLIGHT_SOURCE_DIR "/" + path, std::ios::binary);
+  std::ifstream in(source_path(path), std::ios::binary);
   std::stringstream text;
   text << in.rdbuf();
   return text.str();

@@ -8,6 +8,7 @@
 #include <set>
 #include <sstream>
 #include <string>
+#include "tests/support/places.hpp"
 
 namespace fs = std::filesystem;
 
@@ -53,7 +54,7 @@ std::map<std::string, std::string> rows_of_the_page(const fs::path& page) {
 }
 
 TEST(FieldRows, EveryRowHasATestOrSaysWhyNot) {
-  const fs::path folder = fs::path(OAKLIGHT_SOURCE_DIR) / "tests/app";
+  const fs::path folder = fs::path(oaklight::test::source_path("tests/app"));
   const auto rows = rows_of_the_page(folder / "field_rows.md");
   const auto tested = tested_rows(folder);
   ASSERT_GE(rows.size(), 40U);

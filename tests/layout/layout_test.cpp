@@ -11,11 +11,13 @@
 #include <string>
 #include <vector>
 
+#include "tests/support/places.hpp"
+
 namespace fs = std::filesystem;
 
 namespace {
 
-const fs::path kRoot = OAKLIGHT_SOURCE_DIR;
+const fs::path kRoot = oaklight::test::source_path("");
 
 std::string text_of(const fs::path& path) {
   std::ifstream in(path, std::ios::binary);

@@ -6,6 +6,7 @@
 #include <regex>
 #include <string>
 #include <vector>
+#include "tests/support/places.hpp"
 
 namespace fs = std::filesystem;
 
@@ -14,7 +15,7 @@ namespace {
 std::vector<fs::path> qml_files() {
   std::vector<fs::path> files;
   for (const auto& entry :
-       fs::recursive_directory_iterator(fs::path(OAKLIGHT_SOURCE_DIR) / "mobile/qml")) {
+       fs::recursive_directory_iterator(fs::path(oaklight::test::source_path("mobile/qml")))) {
     if (entry.path().extension() == ".qml") files.push_back(entry.path());
   }
   return files;

@@ -9,6 +9,7 @@
 #include "core/measure/cords.hpp"
 #include "core/measure/crown_width.hpp"
 #include "core/measure/product.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/readings.hpp"
 
 namespace oaklight {
@@ -17,7 +18,7 @@ namespace {
 using test::dbh_in;
 
 SpeciesTable shipped() {
-  std::ifstream in(OAKLIGHT_SOURCE_DIR "/forms/species/species.csv", std::ios::binary);
+  std::ifstream in(test::source_path("forms/species/species.csv"), std::ios::binary);
   std::stringstream text;
   text << in.rdbuf();
   const SpeciesRead read = read_species({"species.csv", text.str()});

@@ -17,6 +17,7 @@
 #include "core/release/objections.hpp"
 #include "core/release/stand_facts.hpp"
 #include "core/stand/stand_stocking.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/set_clock.hpp"
 #include "tests/support/trees.hpp"
 
@@ -24,7 +25,7 @@ namespace oaklight {
 namespace {
 
 std::optional<NamedText> file_of(const std::string& name) {
-  std::ifstream in(std::string(OAKLIGHT_SOURCE_DIR "/demo_plots/") + name, std::ios::binary);
+  std::ifstream in(test::source_path(std::string("demo_plots/") + name), std::ios::binary);
   std::stringstream text;
   text << in.rdbuf();
   return NamedText{name, text.str()};

@@ -9,6 +9,7 @@
 
 #include "core/paper/page.hpp"
 #include "tests/paper/paper_fixture.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 namespace {
@@ -154,7 +155,7 @@ std::vector<std::string> faults_of(const Drawing& drawing, const PictureFrame& f
 }
 
 void save_pictures(const std::string& name, const Drawing& drawing, const PictureFrame& frame) {
-  const QString folder = QStringLiteral(OAKLIGHT_BUILD_DIR "/pictures");
+  const QString folder = QString::fromStdString(build_path("pictures"));
   QDir().mkpath(folder);
   const QString stem = folder + "/" + QString::fromStdString(name);
   paint_to(stem + "_day.png", drawing, frame, Palette::day);

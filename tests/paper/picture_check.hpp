@@ -26,7 +26,7 @@ double luminance(const QColor& colour);
 /// behind words brighter than #404040 at night.
 std::vector<std::string> faults_of(const Drawing& drawing, const PictureFrame& frame);
 
-/// Paints the picture by day and by night into OAKLIGHT_BUILD_DIR/pictures.
+/// Paints the picture by day and by night into the build tree, folder pictures.
 void save_pictures(const std::string& name, const Drawing& drawing, const PictureFrame& frame);
 
 /// The texts of a drawing in the order in which they are painted, parted by blanks.

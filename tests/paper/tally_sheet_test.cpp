@@ -7,6 +7,7 @@
 
 #include "core/forms/read_form.hpp"
 #include "tests/paper/paper_fixture.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/readings.hpp"
 #include "tests/support/temp_dir.hpp"
 
@@ -16,7 +17,7 @@ namespace {
 class TallySheet : public PaperTest {
  protected:
   static SheetSet set() {
-    const std::string text = bytes_of(OAKLIGHT_SOURCE_DIR "/forms/tally.form.json");
+    const std::string text = bytes_of(source_path("forms/tally.form.json"));
     return {.form = read_form(text, "tally.form.json").value(),
             .tract = "Fernhollow",
             .given = {{"cruise", "2031 points"}, {"baf", "10"}, {"min_dbh", "4.6"}},

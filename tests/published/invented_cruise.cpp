@@ -11,12 +11,12 @@ namespace oaklight::test {
 namespace {
 
 const OracleCruise& points() {
-  static const OracleCruise cruise = read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  static const OracleCruise cruise = read_oracle_points();
   return cruise;
 }
 
 const OracleCruise& fixed_plots() {
-  static const OracleCruise cruise = read_oracle_fixed(OAKLIGHT_SOURCE_DIR);
+  static const OracleCruise cruise = read_oracle_fixed();
   return cruise;
 }
 

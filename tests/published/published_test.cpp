@@ -6,12 +6,13 @@
 #include <set>
 
 #include "tests/published/published_row.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 namespace {
 
 const PublishedRows& published() {
-  static const PublishedRows all = read_published(OAKLIGHT_SOURCE_DIR "/tests/published");
+  static const PublishedRows all = read_published(source_path("tests/published"));
   return all;
 }
 

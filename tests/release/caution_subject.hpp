@@ -8,11 +8,12 @@
 #include <vector>
 
 #include "core/release/cautions.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 
 inline std::string shipped_text() {
-  std::ifstream in(OAKLIGHT_SOURCE_DIR "/forms/hazard_cautions.csv", std::ios::binary);
+  std::ifstream in(source_path("forms/hazard_cautions.csv"), std::ios::binary);
   std::stringstream text;
   text << in.rdbuf();
   return text.str();

@@ -14,6 +14,7 @@
 #include "core/release/plan.hpp"
 #include "core/release/settings.hpp"
 #include "core/release/traits.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/trees.hpp"
 
 namespace oaklight {
@@ -28,7 +29,7 @@ std::string text_of(const fs::path& path) {
   return text.str();
 }
 
-std::string shipped() { return text_of(OAKLIGHT_SOURCE_DIR "/forms/release.rule.json"); }
+std::string shipped() { return text_of(test::source_path("forms/release.rule.json")); }
 
 RuleBook book_of(const std::string& text) {
   auto book = RuleBook::from_json(text, "release.rule.json");
@@ -70,7 +71,7 @@ ErrorCode fault_of(const std::string& text) {
 std::set<std::string> ids_in_code() {
   std::set<std::string> ids;
   static const std::regex kId("\"([RX][0-9]\\.[0-9][0-9])\"");
-  for (const auto& entry : fs::directory_iterator(OAKLIGHT_SOURCE_DIR "/core/release")) {
+  for (const auto& entry : fs::directory_iterator(test::source_path("core/release"))) {
     const std::string name = entry.path().filename().string();
     if (name.find("caution") != std::string::npos || name.find("season") != std::string::npos) {
       continue;

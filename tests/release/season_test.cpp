@@ -7,6 +7,7 @@
 #include <fstream>
 #include <set>
 #include <sstream>
+#include "tests/support/places.hpp"
 
 namespace oaklight {
 namespace {
@@ -26,7 +27,7 @@ constexpr std::string_view kHeader =
     "issue,states,where,use,start_mmdd,end_mmdd,note,source,evidence,read_on\n";
 
 std::string shipped_text() {
-  std::ifstream in(OAKLIGHT_SOURCE_DIR "/forms/season_windows.csv", std::ios::binary);
+  std::ifstream in(test::source_path("forms/season_windows.csv"), std::ios::binary);
   std::stringstream text;
   text << in.rdbuf();
   return text.str();

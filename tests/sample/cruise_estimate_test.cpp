@@ -85,7 +85,7 @@ TEST(CruiseEstimate, WeighsStandsByAcres) {
 }
 
 TEST(CruiseEstimate, ScalesTotalsWithAcresAndLeavesMeansAlone) {
-  auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  auto oracle = test::read_oracle_points();
   const auto before = estimate(oracle.data).all.value();
   for (Stand& s : oracle.data.stands) s.acres = s.acres * 3.0;
   const auto after = estimate(oracle.data).all.value();
@@ -96,7 +96,7 @@ TEST(CruiseEstimate, ScalesTotalsWithAcresAndLeavesMeansAlone) {
 }
 
 TEST(CruiseEstimate, IsBitForBitTheSameInAnyOrderOfRecords) {
-  auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  auto oracle = test::read_oracle_points();
   const auto before = estimate(oracle.data).all.value();
   std::mt19937 random(20);  // fixed seed: the same shuffles every time
   for (int i = 0; i < 10; ++i) {
@@ -113,7 +113,7 @@ TEST(CruiseEstimate, IsBitForBitTheSameInAnyOrderOfRecords) {
 }
 
 TEST(CruiseEstimate, AddsUpFromItsCells) {
-  const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_points();
   const auto all = estimate(oracle.data).all.value();
   double species = 0.0, classes = 0.0, cells = 0.0;
   for (const auto& s : all.by_species) species += s.figures.ba.mean.value;
@@ -125,7 +125,7 @@ TEST(CruiseEstimate, AddsUpFromItsCells) {
 }
 
 TEST(CruiseEstimate, FallsWhenAnEmptyPlotIsAdded) {
-  auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  auto oracle = test::read_oracle_points();
   const double before = only_stand(oracle.data).live.ba.mean.value;
   Plot empty = oracle.data.plots.front();
   empty.id = test::nth_id<PlotId>(100000);
@@ -192,7 +192,7 @@ TEST(CruiseEstimate, NeedsAcresOnlyToWeighStands) {
 }
 
 TEST(CruiseEstimate, SaysHowManyMorePlotsItsGoalNeeds) {
-  const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_points();
   EstimateOptions options;
   options.goal = Percent{20.0};
   const auto e = estimate(oracle.data, options);

@@ -10,6 +10,7 @@
 #include <type_traits>
 
 #include "core/sample/estimate.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 
@@ -21,7 +22,7 @@ class Ledger {
 
  public:
   explicit Ledger(const std::string& name) {
-    std::ifstream in(OAKLIGHT_SOURCE_DIR "/tests/golden/oracle/" + name);
+    std::ifstream in(source_path("tests/golden/oracle/" + name));
     wanted_ = nlohmann::json::parse(in);
   }
 

@@ -17,7 +17,7 @@ namespace {
 using test::Ledger;
 
 TEST(OracleFixed, MeetsEveryExpectedNumber) {
-  const auto oracle = test::read_oracle_fixed(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_fixed();
   const auto e = cruise_estimate(oracle.data, test::test_species(), EstimateOptions{}).value();
   const auto samples = test::samples_of(oracle.data);
   const auto small = [](const TreeFacts& t) { return !test::is_large(t); };
@@ -50,7 +50,7 @@ TEST(OracleFixed, MeetsEveryExpectedNumber) {
 
 TEST(OracleFixed, CorrectsTreesOfTheSmallPlotByThatPlot) {
   // Derived: 3,000 small plots tile the 30 acres, so the correction is all but nothing.
-  const auto oracle = test::read_oracle_fixed(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_fixed();
   const auto samples = test::samples_of(oracle.data);
   EstimateOptions corrected;
   corrected.finite_population = true;
@@ -63,7 +63,7 @@ TEST(OracleFixed, CorrectsTreesOfTheSmallPlotByThatPlot) {
 }
 
 TEST(OracleFixed, NeverLeavesOutAnEmptyPlot) {
-  const auto oracle = test::read_oracle_fixed(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_fixed();
   const double wrong =
       Ledger("expected_fixed.json").at("/zero_plot_dropped_wrong/mean").get<double>();
   ASSERT_NEAR(wrong, 82.738, 5e-4);

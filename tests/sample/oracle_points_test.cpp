@@ -32,7 +32,7 @@ EstimateOptions by_plots_less_strata(EstimateOptions options = {}) {
 /// The invented points with everything that is asked of them.
 class OraclePoints : public testing::Test {
  protected:
-  test::OracleCruise oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  test::OracleCruise oracle = test::read_oracle_points();
   CruiseEstimate estimate =
       cruise_estimate(oracle.data, test::test_species(), EstimateOptions{}).value();
   std::vector<StandSample> samples = test::samples_of(oracle.data);

@@ -38,8 +38,8 @@ class TwoVisits : public testing::Test {
     return all;
   }
 
-  const OracleCruise before_ = read_oracle_points(OAKLIGHT_SOURCE_DIR);
-  const OracleCruise after_ = read_oracle_later(OAKLIGHT_SOURCE_DIR);
+  const OracleCruise before_ = read_oracle_points();
+  const OracleCruise after_ = read_oracle_later();
   const std::vector<StandSample> first_ = samples_of(before_.data);
   const std::vector<StandSample> second_ = samples_of(after_.data);
   std::vector<PairedStand> pairs_;

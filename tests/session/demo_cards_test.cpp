@@ -10,13 +10,14 @@
 #include "core/session/decide.hpp"
 #include "core/session/marks_view.hpp"
 #include "core/session/tract_session.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/temp_dir.hpp"
 
 namespace oaklight::test {
 namespace {
 
 NamedText demo_file(const std::string& name) {
-  return {name, bytes_of(std::filesystem::path(OAKLIGHT_SOURCE_DIR) / "demo_plots" / name)};
+  return {name, bytes_of(std::filesystem::path(source_path("demo_plots")) / name)};
 }
 
 class DemoCards : public testing::Test {

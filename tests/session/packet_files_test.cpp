@@ -13,6 +13,7 @@
 #include "core/base/sha256.hpp"
 #include "core/handoff/list_table.hpp"
 #include "tests/handoff/odd_tract.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/temp_dir.hpp"
 
 namespace oaklight::test {
@@ -28,9 +29,9 @@ using testing::Not;
 Json read_back(const Packet& packet, const std::filesystem::path& folder, bool rows = false) {
   const auto files = write_packet_files(folder, packet, std::nullopt);
   EXPECT_TRUE(files) << to_text(files.error());
-  const Ran run = run_program(
-      "/usr/bin/python3 " OAKLIGHT_SOURCE_DIR "/tests/session/read_packet.py " + folder.string() +
-      " " + std::string(word_of(packet.reader)) + (rows ? " --rows" : ""));
+  const Ran run = run_program("/usr/bin/python3 " + source_path("tests/session/read_packet.py ") +
+                              folder.string() + " " + std::string(word_of(packet.reader)) +
+                              (rows ? " --rows" : ""));
   EXPECT_EQ(run.exit_code, 0) << run.errors;
   return Json::parse(run.out, nullptr, false);
 }
@@ -147,7 +148,7 @@ TEST_P(PacketRoundTrip, MarksFromCsvAndGpxAreTheMarksThatWentOut) {
 // The schema as it was published is no part of this repository: tests/run takes it out of a Debian
 // package. Where it could not, ctest says that this was skipped.
 TEST_P(PacketRoundTrip, WaypointsFitThePublishedSchema) {
-  const std::string schema = OAKLIGHT_SOURCE_DIR "/.build/gpx11.xsd";
+  const std::string schema = source_path(".build/gpx11.xsd");
   if (!std::filesystem::exists(schema))
     GTEST_SKIP() << schema << " could not be fetched by .ci/gpx_schema; our own schema was held";
   const auto packet = packet_of_all(many_trees({.trees = 57, .odd = true}), GetParam());

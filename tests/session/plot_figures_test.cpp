@@ -70,7 +70,7 @@ TEST(PlotFigures, LeaveOutWhatIsUnderTheSmallestTreeAndSaySo) {
 }
 
 TEST(RunningFigures, AreThoseOfTheWholeTractForEachStand) {
-  const OracleCruise oracle = read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  const OracleCruise oracle = read_oracle_points();
   const auto& knowledge = shipped_tract_knowledge();
   const LiveTract live(oracle.data);
   const auto whole = estimate_tract(oracle.data, knowledge, {});

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "core/session/files.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/temp_dir.hpp"
 
 namespace oaklight::test {
@@ -15,7 +16,7 @@ class SessionTest : public testing::Test {
   StoreContext context() { return {clock_, system_random(), "test"}; }
 
   static NamedText demo_file(const std::string& name) {
-    return {name, bytes_of(std::filesystem::path(OAKLIGHT_SOURCE_DIR) / "demo_plots" / name)};
+    return {name, bytes_of(std::filesystem::path(source_path("demo_plots")) / name)};
   }
 
   static CruiseFiles demo_files() {

@@ -19,7 +19,7 @@ Result<Composition> composition_of(const TractData& data) {
 }
 
 TEST(Composition, AddsUpToTheWholeLargestFirst) {
-  const auto c = composition_of(test::read_oracle_points(OAKLIGHT_SOURCE_DIR).data).value();
+  const auto c = composition_of(test::read_oracle_points().data).value();
   double sum = 0.0;
   for (std::size_t i = 0; i < c.species.size(); ++i) {
     sum += c.species[i].part.share.value;
@@ -33,7 +33,7 @@ TEST(Composition, AddsUpToTheWholeLargestFirst) {
 
 TEST(Composition, IsTheRatioOfTheMeansOverStands) {
   // tests/golden/oracle: oak 45.29520295203 of 80.562730627306 ft2 an acre.
-  const auto c = composition_of(test::read_oracle_points(OAKLIGHT_SOURCE_DIR).data).value();
+  const auto c = composition_of(test::read_oracle_points().data).value();
   EXPECT_NEAR(c.oak.share.value, 100.0 * 45.29520295203 / 80.562730627306, 1e-8);
   EXPECT_GT(c.oak.se->value, 0.0);
 }

@@ -15,13 +15,14 @@
 #include "core/measure/tree_volume.hpp"
 #include "core/sample/estimate.hpp"
 #include "core/stand/stand_stocking.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight {
 namespace {
 
 /// A header as one line: comment marks and line breaks gone, so that a citation may be wrapped.
 std::string flat_text_of(std::string_view header) {
-  std::ifstream in(std::string(OAKLIGHT_SOURCE_DIR "/") + std::string(header));
+  std::ifstream in(test::source_path(std::string(header)));
   EXPECT_TRUE(in.is_open()) << header;
   std::stringstream text;
   text << in.rdbuf();

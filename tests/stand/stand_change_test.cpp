@@ -12,8 +12,8 @@ namespace oaklight::test {
 namespace {
 
 TEST(AreaChange, OverStandsAsTheSurveyPackageSays) {
-  const OracleCruise before = read_oracle_points(OAKLIGHT_SOURCE_DIR);
-  const OracleCruise after = read_oracle_later(OAKLIGHT_SOURCE_DIR);
+  const OracleCruise before = read_oracle_points();
+  const OracleCruise after = read_oracle_later();
   const auto first = samples_of(before.data);
   const auto second = samples_of(after.data);
   std::vector<PairedStand> pairs;

@@ -29,7 +29,7 @@ TEST(StandDensity, IsAnAverageOverEveryPlotEmptyOnesToo) {
 }
 
 TEST(StandDensity, HasTheFiguresOfTheEstimate) {
-  const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_points();
   const auto e = cruise_estimate(oracle.data, test::test_species(), EstimateOptions{}).value();
   for (const StandEstimate& s : e.stands) {
     const auto d = stand_density(oracle.data, s.stand, test::test_species(), Inches{5.0}).value();

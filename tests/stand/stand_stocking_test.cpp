@@ -20,7 +20,7 @@ Result<StandStocking> stocking(const TractData& data) {
 
 TEST(StandStocking, IsThatOfTheMeanAcre) {
   // Stocking is a sum over trees, so the mean over plots is the stocking of the mean sums.
-  const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_points();
   for (const Stand& stand : oracle.data.stands) {
     const auto d = stand_density(oracle.data, stand.id, test::test_species(), Inches{5.0}).value();
     const auto sample = stand_sample(oracle.data, stand.id).value();
@@ -35,7 +35,7 @@ TEST(StandStocking, IsThatOfTheMeanAcre) {
 }
 
 TEST(StandStocking, WeighsStandsByAcres) {
-  const auto oracle = test::read_oracle_points(OAKLIGHT_SOURCE_DIR);
+  const auto oracle = test::read_oracle_points();
   double by_hand = 0.0;
   for (const Stand& stand : oracle.data.stands) {
     const auto d = stand_density(oracle.data, stand.id, test::test_species(), Inches{5.0}).value();

@@ -10,13 +10,14 @@
 #include "core/store/migrate.hpp"
 #include "core/store/record_table.hpp"
 #include "tests/store/store_fixture.hpp"
+#include "tests/support/places.hpp"
 
 namespace oaklight::test {
 namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path kSchema = fs::path(OAKLIGHT_SOURCE_DIR) / "schema";
+const fs::path kSchema = source_path("schema");
 
 class Schema : public StoreTest {
  protected:
@@ -49,7 +50,7 @@ TEST_F(Schema, CurrentIsWhatTheStepsMake) {
                " ESCAPE '\\' ORDER BY rowid")) {
     made += "\n" + sql + ";\n";
   }
-  const fs::path renewed = fs::path(OAKLIGHT_BUILD_DIR) / "current.sql";
+  const fs::path renewed = build_path("current.sql");
   if (made != bytes_of(kSchema / "current.sql")) {
     write_bytes(renewed, made);
     ADD_FAILURE() << "schema/current.sql is not what the steps make. If the steps are right: cp "

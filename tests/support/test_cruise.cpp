@@ -8,6 +8,7 @@
 
 #include "core/base/csv_text.hpp"
 #include "core/base/number_text.hpp"
+#include "tests/support/places.hpp"
 #include "tests/support/readings.hpp"
 #include "tests/support/test_ids.hpp"
 
@@ -152,16 +153,16 @@ OracleCruise read_points(const std::string& folder, const std::string& points,
 
 }  // namespace
 
-OracleCruise read_oracle_points(const std::string& source_dir) {
-  return read_points(source_dir + "/tests/golden/oracle/", "cruise_points.csv", "cruise_trees.csv");
+OracleCruise read_oracle_points() {
+  return read_points(source_path("tests/golden/oracle/"), "cruise_points.csv", "cruise_trees.csv");
 }
 
-OracleCruise read_oracle_later(const std::string& source_dir) {
-  return read_points(source_dir + "/tests/golden/oracle/", "later_points.csv", "later_trees.csv");
+OracleCruise read_oracle_later() {
+  return read_points(source_path("tests/golden/oracle/"), "later_points.csv", "later_trees.csv");
 }
 
-OracleCruise read_oracle_fixed(const std::string& source_dir) {
-  const std::string folder = source_dir + "/tests/golden/oracle/";
+OracleCruise read_oracle_fixed() {
+  const std::string folder = source_path("tests/golden/oracle/");
   TestCruise cruise(FixedDesign{0.1, 0.01, dbh_in(4.5), UnitSystem::us});
   OracleCruise oracle;
   const StandId stand = cruise.stand("D", 30.0);

@@ -37,10 +37,10 @@ struct OracleCruise {
   std::vector<std::optional<double>> cubic_feet;  ///< by tree
   std::vector<bool> measured;                     ///< by plot: volumes were taken
 };
-OracleCruise read_oracle_points(const std::string& source_dir);  ///< stands A, B, C
-OracleCruise read_oracle_fixed(const std::string& source_dir);   ///< stand D
+OracleCruise read_oracle_points();  ///< stands A, B, C
+OracleCruise read_oracle_fixed();   ///< stand D
 /// The second visit to A, B and C. No cubic feet there.
-OracleCruise read_oracle_later(const std::string& source_dir);
+OracleCruise read_oracle_later();
 /// "WO" is 802. 0 for letters that are not in the cruise.
 int fia_of(const std::string& letters);
 
