@@ -117,6 +117,7 @@ TEST(StumpCheck, CallsAFindingThatTheListContradictsUnclear) {
 }
 
 TEST(StumpCheck, TellsALeaveTreeThatWasCutWithItsOwnSize) {
+  // By hand: left() marks trees of 14 in.
   CutTract tract;
   tract.listed("1");
   const auto oak = tract.left("7", true);

@@ -86,6 +86,7 @@ TEST(StandGrownCrown, ARecordedRatioOfZeroIsNotMissing) {
 }
 
 TEST(StandGrownCrown, BorrowsTheEquationOfTheGroupsLeadSpecies) {
+  // Which species lends its equation to which is our own judgement; codes by definition (FIA).
   EXPECT_EQ(equation_for(kRedOak), 833);
   Species s = species(804, "Quercus bicolor");
   s.oak_group = OakGroup::white;

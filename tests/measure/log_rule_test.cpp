@@ -69,6 +69,7 @@ TEST(LogRule, HasANameForBuyersAndAWordForFiles) {
 }
 
 TEST(NearestFive, SendsHalvesUp) {
+  // By definition: a half goes up, 12.5 to 15.
   EXPECT_EQ(nearest_5(BoardFeet{12.4}), BoardFeet{10.0});
   EXPECT_EQ(nearest_5(BoardFeet{12.5}), BoardFeet{15.0});
   EXPECT_EQ(nearest_5(BoardFeet{0.0}), BoardFeet{0.0});

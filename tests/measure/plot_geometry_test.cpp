@@ -104,7 +104,8 @@ TEST(Slope, LeavesThePlotItsAreaSeenFromAbove) {
 }
 
 TEST(Borderline, CallsATreeExactlyAtTheLimitIn) {
-  // 12 in at factor 10: 2.75 x 12 = 33 ft (Point sampling, public lecture slides).
+  // By hand: 12 in at factor 10 reach 2.75 x 12 = 33 ft (Point sampling, public lecture slides,
+  // 2015); 33.01 ft are 0.01 too far.
   BorderlineTree tree{dbh_in(12.0), tape_ft(33.0)};
   EXPECT_TRUE(check_borderline(kBaf10, tree).in);
   tree.taped = tape_ft(33.01);
@@ -153,12 +154,14 @@ TEST(Borderline, IsInAtTheLimitForEveryMetricSizeThatHasAWholeOne) {
 }
 
 TEST(TreeFactor, OfFixedPlotsIsOneOverTheirArea) {
+  // By hand: 1 / 0.1 acre and 1 / 0.01 acre.
   EXPECT_NEAR(tree_factor(kTenthAcre, dbh_in(3.0)).value, 10.0, 1e-12);
   EXPECT_NEAR(tree_factor(nested(), dbh_in(4.9)).value, 100.0, 1e-12);
   EXPECT_NEAR(tree_factor(nested(), dbh_in(5.0)).value, 10.0, 1e-12);
 }
 
 TEST(TreeFactor, GivesEachTreeOfAPointTheSameBasalArea) {
+  // By definition of the factor, 10 ft2/ac.
   for (const double d : {1.0, 5.3, 12.0, 41.7}) {
     const Dbh dbh = dbh_in(d);
     EXPECT_NEAR(tree_factor(kBaf10, dbh).value * basal_area(dbh.inches()).value, 10.0, 1e-12);
@@ -172,6 +175,7 @@ TEST(TreeFactor, OfAMetricPlotIsTheSameGround) {
 }
 
 TEST(TreesStoodFor, CountsStemsAndEdgeTrees) {
+  // By hand: 1 / 0.1 acre, then times 3 stems times 2.
   Tree tree{.facts = {.dbh = dbh_in(8.0)}};
   const double once = trees_stood_for(kTenthAcre, tree).value;
   EXPECT_NEAR(once, 10.0, 1e-12);

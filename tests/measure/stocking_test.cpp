@@ -25,6 +25,7 @@ TEST(Stocking, AddsUpTreeByTreeAndTakesBackWhatIsCut) {
 }
 
 TEST(Stocking, IsFullOnItsOwnLines) {
+  // By definition: the A line is stocking 100, the B line crown competition 100.
   for (const double qmd : {3.0, 8.7, 15.0, 22.0}) {
     const StockingLine a = a_line(Inches{qmd});
     const StockingLine b = b_line(Inches{qmd});

@@ -61,6 +61,7 @@ TEST(MeanFix, LeavesPoorFixesOutWhileThereIsABetterOne) {
 }
 
 TEST(MeanFix, OfPoorFixesAloneSaysSo) {
+  // By hand: the mean of 30 and 20 m.
   const auto told = mean_fix({fix_at(2, 0, 30.0), fix_at(-2, 0, 20.0)}, kLimit);
   ASSERT_TRUE(told && told->accuracy);
   EXPECT_TRUE(told->poor);
@@ -113,6 +114,7 @@ TEST(Heading, OfOneWhoStandsIsNone) {
 }
 
 TEST(Heading, IsTheWayBetweenFixesWhereNoCourseIsTold) {
+  // By hand: each fix lies due south of the one before.
   Heading heading;
   for (int i = 0; i <= 6; ++i) {
     heading.add(fix_at(0.0, -1.5 * i, 4.0, 1000 * i));

@@ -26,6 +26,7 @@ constexpr Position kFlindersPeak = at(-dms(37, 57, 3.72030), dms(144, 25, 29.524
 constexpr Position kBuninyong = at(-dms(37, 39, 10.15610), dms(143, 55, 35.38390));
 
 TEST(Geodesy, MatchesThePublishedSurveyBetweenTwoPeaks) {
+  // From memory: the manual's distance and azimuth, above.
   const Leg leg = leg_between(kFlindersPeak, kBuninyong);
   EXPECT_NEAR(to_metres(leg.distance).value, 54972.271, 5e-4);
   EXPECT_NEAR(leg.azimuth.value, dms(306, 52, 5.37), 0.005 / 3600);
@@ -98,6 +99,7 @@ TEST(Geodesy, TheNearestPointOfALineMayLieBetweenItsPoints) {
 }
 
 TEST(Geodesy, BeyondTheEndOfALineItsEndCounts) {
+  // By hand: 30, 40 and 50.
   const std::vector<Position> line = {around(30, 40), around(300, 400)};
   EXPECT_NEAR(distance_to_line(kHill, line)->value, 50.0, 1e-6);
   const std::vector<Position> towards(line.rbegin(), line.rend());

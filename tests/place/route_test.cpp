@@ -129,6 +129,7 @@ TEST(Route, OnASquareGridFindsTheKnownShortestWay) {
 }
 
 TEST(Route, OfNoPlotOrOneIsPlain) {
+  // By hand: 500 ft there and back.
   EXPECT_TRUE(short_tour(WalkCosts(1)).order.empty());
   WalkCosts one(2);
   one.set(0, 1, 500.0);

@@ -46,6 +46,7 @@ double length_of(const std::vector<LocalFeet>& way) {
 }
 
 TEST(WalkGround, GoesStraightWhereNothingIsInTheWay) {
+  // By hand: 300, 400 and 500.
   const std::vector<LocalFeet> stops = {feet(0, 0), feet(300, 400)};
   const WalkGround ground(stops, {});
   EXPECT_DOUBLE_EQ(ground.costs().feet(0, 1), 500.0);

@@ -55,6 +55,7 @@ TEST(WalkPositions, ARecordedPositionIsNeverChanged) {
 }
 
 TEST(WalkPositions, ACropTreeWithoutPositionIsPlacedByAnotherCardAndHandsItOn) {
+  // By hand: 20 and 10 ft north of the tree whose place is known.
   TractData data;
   data.walk_trees = {tree(3), tree(2), tree(1, kHill)};
   data.contacts = {reading(1, 2, 3, 0, 10), reading(2, 1, 2, 0, 20)};
@@ -86,6 +87,7 @@ TractData tallied_with_tag(const std::string& tag, int species) {
 }
 
 TEST(WalkPositions, ACardWhoseTagWasTalliedOnAPlotStandsWhereThePlotSays) {
+  // By hand: 40 ft south of the plot as tallied, and 20 ft east of there.
   TractData data = tallied_with_tag("7", 802);
   data.walk_trees = {tree(7), tree(8)};
   data.contacts = {reading(1, 7, 8, 90, 20)};

@@ -138,6 +138,7 @@ TEST(AcornIndex, IsTheMeanLogarithmOverTreesOfOneSpeciesAndYear) {
 }
 
 TEST(AcornIndex, OfTheTractStandsBesideThoseOfItsStands) {
+  // By hand: 13 oaks in each of two stands.
   Oaks first(0), second(1000);
   for (const char* stand : {"Upland", "Cove"}) {
     second.stand(stand);

@@ -81,6 +81,7 @@ TEST(AcornRecords, ATreeAtTheMeanOfItsSpeciesIsAGoodProducer) {
 }
 
 TEST(AcornRecords, BranchTipsGoBeforeTimedCounts) {
+  // By hand: (20 + 18) / 2.
   const std::vector counts = {tips(1, 2023, 20), timed(1, 2023, 0), tips(1, 2024, 18)};
   const AcornRecord r = record(1, counts);
   EXPECT_EQ(r.producer, Producer::excellent);

@@ -114,6 +114,7 @@ TEST(CropWorth, FollowsTheOrderOfTies) {
 }
 
 TEST(CropWorth, AWholeTreeIsWorthAThousandAndNoneIsWorthless) {
+  // By definition: full marks come to 1000.
   EXPECT_EQ(worth("WO 30 dom lc=50 db=0", Goal::mast, OakGroup::white, Producer::excellent), 1000);
   EXPECT_GE(worth("BX 1 over"), 1);
 }

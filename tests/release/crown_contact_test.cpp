@@ -90,12 +90,14 @@ TEST(Arcs, EqualCrownsWhoseEdgesMeetAndOneThatReachesTheStem) {
 }
 
 TEST(Arcs, ACrownUnderAMuchLargerOneIsClosedAllRound) {
+  // By definition: half of the whole way round.
   const Arc arc = closed_arc(Feet{5}, Feet{20}, Feet{3}, Degrees{10}, Feet{2});
   EXPECT_EQ(open_share(std::array{arc}).value, 0.0);
   EXPECT_EQ(closed_arc(Feet{5}, Feet{20}, Feet{0}, Degrees{10}, Feet{2}).half.value, 180.0);
 }
 
 TEST(Arcs, OpenShareCountsOverlapsOnceAndGoesRoundThroughNorth) {
+  // By hand: 90 of 360 degrees closed leave 75 %; 45 more beyond the overlap leave 62.5 %.
   const auto share = [](std::vector<Arc> arcs) { return open_share(arcs).value; };
   EXPECT_EQ(share({}), 100.0);
   EXPECT_NEAR(share({{Degrees{0}, Degrees{45}}}), 75.0, 1e-12);

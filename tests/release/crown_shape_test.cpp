@@ -166,6 +166,7 @@ TEST(MeasuredCrowns, WhatSomebodySawStillDecides) {
 }
 
 TEST(MeasuredCrowns, GiveTheOpenShareOfTheirOwnEdge) {
+  // By hand: one closed side of four leaves 75 %.
   const double quarters = TwoTrees(16, Seen::touches).light().open.value;
   EXPECT_DOUBLE_EQ(quarters, 75.0);  // three free sides of a crown that nobody measured
   const TwoTrees drawn = TwoTrees(16, Seen::touches).crown(0, 10, 10, 10, 10).crown(1, 8, 8, 8, 8);

@@ -38,6 +38,7 @@ struct TwoPlots {
 };
 
 TEST(StandFacts, FiguresArePerAcreOverAllPlotsTheEmptyOneToo) {
+  // By hand: 10 trees an acre for each on a tenth of an acre, halved by the empty plot: six alive.
   TwoPlots plots;
   plots.tree("WO 14 co");
   plots.tree("RO 12 dom");
@@ -65,6 +66,7 @@ TEST(StandFacts, WithoutCrownClassesNobodyKnowsHowManyCropTreesThereAre) {
 }
 
 TEST(StandFacts, ATreeThatIsOutAnywayNeedsNoCrownClass) {
+  // By hand: one tree on a tenth of an acre, halved by the empty plot.
   TwoPlots plots;
   plots.tree("WO 14 co");
   plots.tree("RM 12");

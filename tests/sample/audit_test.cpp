@@ -63,6 +63,7 @@ TEST(AuditPlan, RefusesWhatNoAuditCanTake) {
 }
 
 TEST(GreatestWrongShare, IsWhatWasFoundWhenAllWereLookedAt) {
+  // By hand: 3 of 40.
   EXPECT_EQ(greatest_wrong_share(40, 40, 3, sure(0.95)).value(), Percent{7.5});
   EXPECT_EQ(greatest_wrong_share(40, 40, 0, sure(0.95)).value(), Percent{0.0});
 }

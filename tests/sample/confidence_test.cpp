@@ -8,6 +8,7 @@
 namespace oaklight {
 namespace {
 
+// Common practice in cruising reports.
 TEST(Confidence, IsNinetyFivePercentUnlessAsked) { EXPECT_EQ(Confidence{}.share(), 0.95); }
 
 TEST(Confidence, RefusesLevelsThatNoIntervalReaches) {

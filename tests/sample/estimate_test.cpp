@@ -15,6 +15,7 @@ Estimate<double> mean(const std::vector<double>& plots) {
 }
 
 TEST(Moments, CountPlotsOnWhichNothingWasFoundAsZero) {
+  // By hand: (30 + 10) / 5.
   const auto sparse = moments_of(std::vector{30.0, 10.0}, 5).value();
   const auto full = moments_of(std::vector{0.0, 30.0, 0.0, 0.0, 10.0}, 5).value();
   EXPECT_DOUBLE_EQ(sparse.mean, 8.0);
@@ -51,7 +52,7 @@ TEST(Estimate, OfTwoPlotsIsShownWithAWarning) {
   const auto e = mean({60.0, 80.0});
   EXPECT_EQ(e.trust, Trust::two_plots);
   EXPECT_EQ(*e.df, 1.0);
-  EXPECT_NEAR(*e.half_width, 127.062, 5e-4);  // t of 12.7062 (printed tables) times an error of 10
+  EXPECT_NEAR(*e.half_width, 127.062, 5e-4);  // By hand: t 12.7062 (tests/published) x 10
 }
 
 TEST(Estimate, IsFlaggedWhenFoundOnFewPlots) {
@@ -74,10 +75,11 @@ TEST(Estimate, OfWhatWasNotFoundClaimsNoCertainty) {
   EXPECT_FALSE(e.se) << "an error of 0 would say that there is none for certain";
   EXPECT_FALSE(e.cv);
   EXPECT_FALSE(e.se_pct);
-  EXPECT_NEAR(e.on_at_most->value, 18.1, 0.05);  // 1 - 0.05^(1/15), about 3/n
+  EXPECT_NEAR(e.on_at_most->value, 18.1, 0.05);  // By hand: 1 - 0.05^(1/15)
 }
 
 TEST(Estimate, OfAZeroPlotDoesNotHideIt) {
+  // By hand: (50 + 70 + 0) / 3.
   const auto with = mean({50.0, 70.0, 0.0});
   EXPECT_DOUBLE_EQ(with.mean, 40.0);
   EXPECT_EQ(with.plots, 3);

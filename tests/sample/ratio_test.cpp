@@ -41,6 +41,7 @@ TEST(Ratio, IsCombinedOverStandsByAcres) {
 }
 
 TEST(Ratio, OfProportionalValuesHasNoError) {
+  // By hand: each y is twice its x.
   const std::vector<double> y{200, 300, 0, 160, 240};
   const auto r = ratio_of_sums(std::vector{pairs(kTrees, y, 5)}).value();
   EXPECT_DOUBLE_EQ(r.ratio, 2.0);

@@ -34,6 +34,7 @@ TEST(Share, RefusesCountsThatAreNoShare) {
 }
 
 TEST(ShareWhenNoneFound, IsAboutThreeOverN) {
+  // Derived: 1 - 0.05^(1/n), which is 2.95 % for 100 plots and 95 % for one.
   EXPECT_NEAR(share_when_none_found(100, Confidence{}).value, 3.0, 0.06);
   EXPECT_NEAR(share_when_none_found(1, Confidence{}).value, 95.0, 1e-9);
 }

@@ -43,13 +43,14 @@ TEST(StandSample, CountsAPointTreeAsExactlyItsFactorInBasalArea) {
   edge.stems = 3;
   edge.edge_count = 2;
   const auto sample = s.sample().value();
+  // By hand: 10 ft2 for one stem, 3 stems counted twice; 10 / (pi / 4), the area of 12 in.
   EXPECT_EQ(sample.trees[0].ba.value, 10.0);
   EXPECT_EQ(sample.trees[1].ba.value, 60.0);
-  EXPECT_NEAR(sample.trees[0].trees.value, 12.7324,
-              5e-5);  // 10 / (pi / 4), a 12-in tree has pi/4 ft2
+  EXPECT_NEAR(sample.trees[0].trees.value, 12.7324, 5e-5);
 }
 
 TEST(StandSample, TellsTreesOfTheSmallPlot) {
+  // By hand: 1 / 0.01 and 1 / 0.1 acre; 40 acres over either.
   Small s;
   s.cruise.data.cruises[0].design = FixedDesign{0.1, 0.01, test::dbh_in(4.5), UnitSystem::us};
   s.cruise.tree(s.plot, 316, 4.4);

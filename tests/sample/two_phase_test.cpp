@@ -12,6 +12,7 @@ namespace oaklight {
 namespace {
 
 TEST(ProductError, IsTheRootOfTheSumOfSquares) {
+  // By hand: 3, 4 and 5; the unbiased form takes off 0.3^2 x 0.4^2 / 100^2, next to nothing.
   EXPECT_DOUBLE_EQ(product_error(Percent{3.0}, Percent{4.0}).value, 5.0);
   EXPECT_LT(product_error_unbiased(Percent{30.0}, Percent{40.0}).value, 50.0);
   EXPECT_NEAR(product_error_unbiased(Percent{0.3}, Percent{0.4}).value, 0.5, 1e-5);
@@ -38,6 +39,7 @@ TEST(RatioDoubleSample, RefusesTooFewMeasuredPoints) {
 }
 
 TEST(Change, OfTheSamePlotsIsSurerThanOfNewOnes) {
+  // By hand: 50 less 60; 25 + 16 - 2 x 15 = 11 and 25 + 16 = 41.
   const VisitMean before{1.0, 60.0, 25.0};
   const VisitMean after{1.0, 50.0, 16.0};
   const auto same = change_between(before, after, 15.0).value();

@@ -37,6 +37,7 @@ class Revisit : public testing::Test {
 };
 
 TEST_F(Revisit, TheNewestVisitIsHowTheStandStandsNow) {
+  // By hand: trees of 12 in in 2026, of 14 in in 2031.
   const StandSample sample = stand_sample(cruise_.data, stand_).value();
   EXPECT_EQ(sample.plots.size(), 2U);
   EXPECT_EQ(visits_left_out(cruise_.data),
@@ -46,6 +47,7 @@ TEST_F(Revisit, TheNewestVisitIsHowTheStandStandsNow) {
 }
 
 TEST_F(Revisit, TheVisitBeforeCanBeAskedFor) {
+  // By hand: trees of 12 in in 2026.
   const TractData before = before_newest_visit(cruise_.data);
   EXPECT_EQ(before.plots.size(), 2U);
   EXPECT_EQ(before.trees.size(), 2U);
@@ -54,6 +56,7 @@ TEST_F(Revisit, TheVisitBeforeCanBeAskedFor) {
 }
 
 TEST_F(Revisit, OfThreeVisitsTheOneBeforeTheNewestIsTheSecond) {
+  // By hand: trees of 14 in in 2031.
   cruise_.next_cruise(PointDesign{10.0, UnitSystem::us}).date = "2036-06-10";
   visit(15.5);
   EXPECT_NEAR(dbh_of(cruise_.data), 15.5, 1e-9);
@@ -61,6 +64,7 @@ TEST_F(Revisit, OfThreeVisitsTheOneBeforeTheNewestIsTheSecond) {
 }
 
 TEST_F(Revisit, AVisitThatIsOnlyPlannedDoesNotReplaceTheLast) {
+  // By hand: trees of 12 in in 2026; 2031 was not visited.
   for (std::size_t i = 2; i < 4; ++i) cruise_.data.plots[i].status = PlotStatus::planned;
   cruise_.data.trees.erase(cruise_.data.trees.begin() + 2, cruise_.data.trees.end());
   EXPECT_NEAR(dbh_of(cruise_.data), 12.0, 1e-9);
@@ -68,6 +72,7 @@ TEST_F(Revisit, AVisitThatIsOnlyPlannedDoesNotReplaceTheLast) {
 }
 
 TEST_F(Revisit, ByAnotherDesignReplacesTheLastToo) {
+  // By hand: trees of 14 in in 2031.
   cruise_.data.cruises.back().design = FixedDesign{0.2, {}, {}, UnitSystem::us};
   EXPECT_NEAR(dbh_of(cruise_.data), 14.0, 1e-9);
 }
@@ -88,6 +93,7 @@ TEST_F(Revisit, PlotsOfOtherLabelsAreOneSampleStill) {
 }
 
 TEST_F(Revisit, ACruiseCanBeAskedForByItsName) {
+  // By hand: trees of 12 in in 2026, of 14 in in 2031.
   EXPECT_NEAR(dbh_of(of_cruise(cruise_.data, "2026")), 12.0, 1e-9);
   EXPECT_NEAR(dbh_of(of_cruise(cruise_.data, "2031")), 14.0, 1e-9);
   EXPECT_TRUE(of_cruise(cruise_.data, "2027").plots.empty());

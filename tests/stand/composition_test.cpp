@@ -19,6 +19,7 @@ Result<Composition> composition_of(const TractData& data) {
 }
 
 TEST(Composition, AddsUpToTheWholeLargestFirst) {
+  // By definition: shares of a whole, in percent.
   const auto c = composition_of(test::read_oracle_points().data).value();
   double sum = 0.0;
   for (std::size_t i = 0; i < c.species.size(); ++i) {
@@ -53,6 +54,7 @@ TEST(Composition, HasTheErrorOfPlotsAndNotOfTrees) {
 }
 
 TEST(Composition, LeavesOutDeadTreesAndNeedsALiveOne) {
+  // By hand: the one live tree is all there is.
   TestCruise cruise;
   const PlotId plot = cruise.plot(cruise.stand("Flat", 40.0));
   cruise.tree(plot, 316, 12.0).facts.status = TreeStatus::dead;
@@ -63,6 +65,7 @@ TEST(Composition, LeavesOutDeadTreesAndNeedsALiveOne) {
 }
 
 TEST(StandTable, HasEveryClassFromSmallestToLargestAndSpeciesByBasalArea) {
+  // By hand: 10 ft2 for each tree: two oaks of 6 in, one of 14 in, a maple of 8 in.
   TestCruise cruise;
   const PlotId plot = cruise.plot(cruise.stand("Flat", 40.0));
   for (const double dbh : {6.0, 6.4, 14.0}) cruise.tree(plot, 802, dbh);

@@ -12,6 +12,7 @@ namespace oaklight::test {
 namespace {
 
 TEST(AreaChange, OverStandsAsTheSurveyPackageSays) {
+  // Figures: tests/golden/oracle. Acres by hand: 42.0 + 18.5 + 75.0.
   const OracleCruise before = read_oracle_points();
   const OracleCruise after = read_oracle_later();
   const auto first = samples_of(before.data);
@@ -85,6 +86,7 @@ TEST_F(OneStand, DeadTreesAreGone) {
 }
 
 TEST_F(OneStand, ThatLostAllItsTreesHasNoMeanDiameterLeft) {
+  // By hand: one tree of 10 ft2 on each plot, and none.
   const AreaChange area = change(visit({12, 12, 12}, 4), visit({0, 0, 0}, 4)).value();
   EXPECT_FALSE(area.qmd.has_value());
   EXPECT_NEAR(area.ba.change.value, -10.0, 1e-12);

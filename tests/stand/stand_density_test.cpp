@@ -40,6 +40,7 @@ TEST(StandDensity, HasTheFiguresOfTheEstimate) {
 }
 
 TEST(StandDensity, PartsOaksByGroup) {
+  // By hand: 10 ft2 for each tree; three of the five live ones are oaks, two of them white.
   TestCruise cruise;
   const StandId stand = cruise.stand("Ridge", 40.0);
   const PlotId plot = cruise.plot(stand);
@@ -53,6 +54,7 @@ TEST(StandDensity, PartsOaksByGroup) {
 }
 
 TEST(StandDensity, GuardLeavesOutOvertoppedStemsUnderFiveInches) {
+  // By hand: 10 trees an acre for each on a tenth of an acre; four of six count, then three.
   TestCruise cruise(FixedDesign{0.1, {}, {}, UnitSystem::us});
   const StandId stand = cruise.stand("Ridge", 40.0);
   const PlotId plot = cruise.plot(stand);

@@ -66,6 +66,7 @@ TEST(StandStocking, MeetsTheChartReadingOfAPureStand) {
 }
 
 TEST(StandStocking, LeavesOutStemsUnderTwoInchesAndDeadTrees) {
+  // By hand: one tree on a tenth of an acre.
   TestCruise cruise(FixedDesign{0.1, {}, {}, UnitSystem::us});
   const PlotId plot = cruise.plot(cruise.stand("Ridge", 40.0));
   cruise.tree(plot, 802, 1.9);
@@ -75,6 +76,7 @@ TEST(StandStocking, LeavesOutStemsUnderTwoInchesAndDeadTrees) {
 }
 
 TEST(StandStocking, SaysWhenTheGuideWasNotMadeForTheStand) {
+  // By hand: one tree of three, each with the same basal area at a point.
   const auto fit = [](double dbh, std::initializer_list<int> species) {
     TestCruise cruise;
     const PlotId plot = cruise.plot(cruise.stand("Ridge", 40.0));
