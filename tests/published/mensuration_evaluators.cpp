@@ -171,6 +171,18 @@ void add_plots(Evaluators& all) {
   all["metric_baf"] = [](const Inputs& in) {
     return baf(in) / PointDesign{1.0, UnitSystem::metric}.baf();
   };
+  all["metric_radius_factor"] = [](const Inputs& in) {
+    const Dbh d = dbh_of("10");
+    return to_metres(limiting_distance(point(in), d, TapedTo::centre)).value /
+           to_centimetres(d.inches()).value;
+  };
+  all["plot_area_ft2"] = [](const Inputs& in) { return to_square_feet(plot_acres(in)).value; };
+  all["plot_area_ares"] = [](const Inputs& in) {
+    return to_square_metres(plot_acres(in)).value / 100.0;
+  };
+  all["slope_percent"] = [](const Inputs& in) {
+    return slope_of(Degrees{number(in, "slope_deg")}).rise.value;
+  };
   all["fixed_plot_radius"] = [](const Inputs& in) { return plot_radius(plot_acres(in)).value; };
   all["fixed_plot_radius_m"] = [](const Inputs& in) {
     return to_metres(plot_radius(plot_acres(in))).value;
@@ -207,6 +219,14 @@ void add_stocking(Evaluators& all) {
     const Feet radius = open_crown_radius(dbh(in).inches());
     return percent(std::numbers::pi * radius.value * radius.value / kSquareFeetPerAcre).value;
   };
+  all["b_line_stocking"] = [](const Inputs& in) {
+    const StockingLine line = b_line(qmd(in));
+    return upland_oak_stocking(chart_sums(line.ba, line.trees)).value;
+  };
+  all["chart_mean_diameter"] = [](const Inputs& in) {
+    const SquareFeet each = basal_area(qmd(in));
+    return chart_sums(SquareFeetPerAcre{each.value}, TreesPerAcre{1.0}).diameters;
+  };
   all["a_line_ba"] = [](const Inputs& in) { return a_line(qmd(in)).ba.value; };
   all["a_line_trees"] = [](const Inputs& in) { return a_line(qmd(in)).trees.value; };
   all["b_line_ba"] = [](const Inputs& in) { return b_line(qmd(in)).ba.value; };
@@ -217,6 +237,10 @@ void add_stocking(Evaluators& all) {
 void add_crowns(Evaluators& all) {
   all["open_grown_crown_width"] = [](const Inputs& in) {
     return open_grown_crown_width(dbh(in).inches()).value;
+  };
+  all["open_crown_area"] = [](const Inputs& in) {
+    const Feet radius = open_crown_radius(dbh(in).inches());
+    return std::numbers::pi * radius.value * radius.value;
   };
   all["open_crown_radius"] = [](const Inputs& in) {
     return open_crown_radius(dbh(in).inches()).value;

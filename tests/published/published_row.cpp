@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
@@ -9,6 +10,7 @@
 #include <stdexcept>
 
 #include "core/base/number_text.hpp"
+#include "tests/support/results.hpp"
 
 namespace oaklight::test {
 namespace {
@@ -115,16 +117,40 @@ PublishedRows read_published(const std::string& folder) {
   return all;
 }
 
-Evaluators all_evaluators() {
-  Evaluators all = mensuration_evaluators();
-  for (const Evaluators& more : {sampling_evaluators(), place_evaluators()}) {
-    for (const auto& [quantity, evaluator] : more) {
-      if (!all.emplace(quantity, evaluator).second) {
-        throw std::runtime_error("two evaluators for " + quantity);
-      }
-    }
+void expect_well_formed(const PublishedRows& all, const Evaluators& evaluators) {
+  EXPECT_GT(all.rows.size(), 0U);
+  for (const std::string& problem : all.problems) ADD_FAILURE() << problem;
+  std::set<std::string> used;
+  for (const PublishedRow& row : all.rows) {
+    used.insert(row.quantity);
+    EXPECT_TRUE(evaluators.contains(row.quantity)) << "no evaluator: " << row;
   }
-  return all;
+  for (const auto& [quantity, evaluator] : evaluators) {
+    EXPECT_TRUE(used.contains(quantity)) << "no row asks for " << quantity;
+  }
+}
+
+void run_row(const PublishedRow& row, const Evaluators& evaluators, const std::string& table) {
+  const auto evaluator = evaluators.find(row.quantity);
+  ASSERT_NE(evaluator, evaluators.end()) << row;
+  const double got = evaluator->second(row.inputs);
+  const bool met = std::abs(got - row.want) <= row.tolerance;
+  if (row.status == "gap") {
+    EXPECT_FALSE(met) << "this gap has closed: " << row;
+  } else {
+    EXPECT_NEAR(got, row.want, row.tolerance) << row;
+  }
+  result_table(table, {"file", "id", "quantity", "status", "met", "want", "got", "source"})
+      .add({row.place.substr(0, row.place.find(':')), row.id, row.quantity, row.status,
+            met ? "met" : "missed", number_text(row.want, 4), number_text(got, 4), row.source});
+}
+
+std::string row_name(const testing::TestParamInfo<PublishedRow>& info) {
+  std::string name = info.param.id;
+  for (char& c : name) {
+    if (std::isalnum(static_cast<unsigned char>(c)) == 0) c = '_';
+  }
+  return name;
 }
 
 }  // namespace oaklight::test

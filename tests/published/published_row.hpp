@@ -1,5 +1,7 @@
 #pragma once
 
+#include <gtest/gtest.h>
+
 #include <iosfwd>
 #include <string>
 #include <vector>
@@ -31,7 +33,14 @@ struct PublishedRows {
 
 PublishedRows read_published(const std::string& folder);
 
-/// The evaluators of this folder together.
-Evaluators all_evaluators();
+/// Fails for what is wrong with the files, a row without an evaluator and the reverse.
+void expect_well_formed(const PublishedRows& all, const Evaluators& evaluators);
+
+/// One row as a test, and its outcome in a result table. A row marked gap is a value that we are
+/// known to miss: when it starts to match, the test fails so that somebody promotes the row.
+void run_row(const PublishedRow& row, const Evaluators& evaluators, const std::string& table);
+
+/// The row's id as the name of its test.
+std::string row_name(const testing::TestParamInfo<PublishedRow>& info);
 
 }  // namespace oaklight::test

@@ -1,9 +1,7 @@
 #include <gtest/gtest.h>
 
-#include <cctype>
 #include <filesystem>
 #include <fstream>
-#include <set>
 
 #include "tests/published/published_row.hpp"
 #include "tests/support/places.hpp"
@@ -17,27 +15,20 @@ const PublishedRows& published() {
 }
 
 const Evaluators& evaluators() {
-  static const Evaluators all = all_evaluators();
+  static const Evaluators all = [] {
+    Evaluators joined = mensuration_evaluators();
+    for (const Evaluators& more : {sampling_evaluators(), place_evaluators()}) {
+      for (const auto& [quantity, evaluator] : more) {
+        EXPECT_TRUE(joined.emplace(quantity, evaluator).second) << "two of " << quantity;
+      }
+    }
+    return joined;
+  }();
   return all;
 }
 
-TEST(PublishedFiles, AreWellFormedAndNameTheirSources) {
-  EXPECT_GT(published().rows.size(), 0U);
-  for (const std::string& problem : published().problems) ADD_FAILURE() << problem;
-}
-
-TEST(PublishedFiles, HaveAnEvaluatorForEachQuantity) {
-  for (const PublishedRow& row : published().rows) {
-    EXPECT_TRUE(evaluators().contains(row.quantity)) << row;
-  }
-}
-
-TEST(PublishedFiles, UseEachEvaluator) {
-  std::set<std::string> used;
-  for (const PublishedRow& row : published().rows) used.insert(row.quantity);
-  for (const auto& [quantity, evaluator] : evaluators()) {
-    EXPECT_TRUE(used.contains(quantity)) << "no row asks for " << quantity;
-  }
+TEST(PublishedFiles, NameTheirSourcesAndFitTheirEvaluators) {
+  expect_well_formed(published(), evaluators());
 }
 
 /// What read_published finds wrong with one file of this text.
@@ -69,31 +60,11 @@ TEST(PublishedFiles, AreRefusedWhenTheyCouldHideAMiss) {
       << "an input without a value";
 }
 
-/// One row of one file. A row marked gap is a value that we are known to miss: when it starts to
-/// match, the test fails so that somebody promotes the row.
 class Published : public testing::TestWithParam<PublishedRow> {};
 
-TEST_P(Published, Row) {
-  const PublishedRow& row = GetParam();
-  const auto evaluator = evaluators().find(row.quantity);
-  ASSERT_NE(evaluator, evaluators().end()) << row;
-  const double got = evaluator->second(row.inputs);
-  if (row.status == "gap") {
-    EXPECT_GT(std::abs(got - row.want), row.tolerance) << "this gap has closed: " << row;
-  } else {
-    EXPECT_NEAR(got, row.want, row.tolerance) << row;
-  }
-}
+TEST_P(Published, Row) { run_row(GetParam(), evaluators(), "published"); }
 
-std::string test_name(const testing::TestParamInfo<PublishedRow>& info) {
-  std::string name = info.param.id;
-  for (char& c : name) {
-    if (std::isalnum(static_cast<unsigned char>(c)) == 0) c = '_';
-  }
-  return name;
-}
-
-INSTANTIATE_TEST_SUITE_P(Row, Published, testing::ValuesIn(published().rows), test_name);
+INSTANTIATE_TEST_SUITE_P(Row, Published, testing::ValuesIn(published().rows), row_name);
 
 }  // namespace
 }  // namespace oaklight::test
