@@ -2,8 +2,8 @@
 //   bench_stem_map lansing lansing.csv out.svg     columns x_ft,y_ft,species
 //   bench_stem_map longleaf longleaf.csv out.svg   columns x,y,dbh in metres and centimetres
 // The maps are data of others and not kept here: demo_plots/lansing/extract.R and
-// tests/bench/longleaf.R write them from an installed R package. Lansing has no diameters: they are
-// drawn by seed, and so are all crown classes, from the size of a tree beside that of its
+// tests/support/stem_map.R write them from an installed R package. Lansing has no diameters: these
+// are drawn by seed, and so are all crown classes, from the size of a tree beside that of its
 // neighbours. Nothing about the real crowns is claimed.
 #include <chrono>
 #include <cstdio>
