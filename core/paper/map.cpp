@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/paper/label_placement.hpp"
+#include "core/paper/map_ground.hpp"
 #include "core/paper/page.hpp"
 #include "core/paper/plot_marks.hpp"
 
@@ -40,10 +41,7 @@ class MapPainter {
       : drawing_(drawing), scene_(scene), view_(view), content_(content) {}
 
   MapOutcome draw() {
-    draw_grounds();
-    for (const MapTrack& track : scene_.tracks) draw_track_line(track);
-    draw_walk();
-    draw_sketch();
+    draw_map_ground(drawing_, scene_, view_);
     draw_blocks();
     draw_trees();
     draw_plots();
@@ -61,71 +59,8 @@ class MapPainter {
   }
 
  private:
-  QPainterPath on_paper(const QPolygonF& ground) const {
-    QPolygonF points;
-    for (const QPointF& p : ground) points.append(view_.at(p));
-    QPainterPath path;
-    path.addPolygon(points);
-    return path;
-  }
-
-  void draw_grounds() {
-    for (const MapStand& stand : scene_.stands) {
-      QPainterPath path;
-      path.setFillRule(Qt::OddEvenFill);
-      for (const QPolygonF& ring : stand.rings) path.addPath(on_paper(ring));
-      if (!path.boundingRect().intersects(view_.frame)) continue;
-      drawing_.fill(path, Ink::tint, view_.frame);
-      drawing_.outline(path, {1.1, Ink::soft}, view_.frame);
-    }
-  }
-
-  void draw_track_line(const MapTrack& track) {
-    const QPainterPath path = on_paper(track.points);
-    if (!grown(path.boundingRect(), 5.0).intersects(view_.frame)) return;
-    draw_track(drawing_, path, track.kind, track.confirmed, view_.frame);
-  }
-
-  /// The walk: a strong line on a bright one, so that it stands out from streams and trails in grey
-  /// too, with an arrow in each leg that has room for one.
-  void draw_walk() {
-    if (scene_.walk.size() < 2) return;
-    const QPainterPath line = on_paper(scene_.walk);
-    drawing_.outline(line, {4.2, Ink::white, {}, true}, view_.frame);
-    drawing_.outline(line, {1.7, Ink::black, {}, true}, view_.frame);
-    for (qsizetype i = 1; i < scene_.walk.size(); ++i)
-      draw_direction(view_.at(scene_.walk[i - 1]), view_.at(scene_.walk[i]));
-  }
-
-  void draw_direction(QPointF from, QPointF to) {
-    constexpr double kHead = 8.0;
-    const QPointF way = to - from;
-    const double length = std::hypot(way.x(), way.y());
-    if (length < 4.0 * kHead) return;
-    const QPointF ahead = way / length;
-    const QPointF aside(-ahead.y(), ahead.x());
-    const QPointF tip = from + way / 2.0 + ahead * (kHead / 2.0);
-    QPainterPath head(tip);
-    head.lineTo(tip - ahead * kHead + aside * (kHead / 2.0));
-    head.lineTo(tip - ahead * kHead - aside * (kHead / 2.0));
-    head.closeSubpath();
-    drawing_.fill(head, Ink::black, view_.frame);
-  }
-
-  /// The outline that is being drawn: its corners as dots, dashed where it will close.
-  void draw_sketch() {
-    if (scene_.sketch.empty()) return;
-    QPainterPath line(view_.at(scene_.sketch.front()));
-    for (const QPointF& corner : scene_.sketch) line.lineTo(view_.at(corner));
-    drawing_.outline(line, {1.6, Ink::black, {}}, view_.frame);
-    QPainterPath closing(view_.at(scene_.sketch.back()));
-    closing.lineTo(view_.at(scene_.sketch.front()));
-    drawing_.outline(closing, {1.2, Ink::black, {4.0, 3.0}}, view_.frame);
-    for (const QPointF& corner : scene_.sketch) {
-      QPainterPath dot;
-      dot.addEllipse(view_.at(corner), 3.0, 3.0);
-      drawing_.fill(dot, Ink::black);
-    }
+  [[nodiscard]] QPainterPath on_paper(const QPolygonF& ground) const {
+    return path_on_map(ground, view_);
   }
 
   void draw_blocks() {
