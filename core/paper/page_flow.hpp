@@ -80,7 +80,6 @@ class PageFlow {
   void go_to(double y) { y_ = y; }
   Drawing& page() { return pages_.back(); }
   Drawing& page(std::size_t index) { return pages_[index]; }
-  [[nodiscard]] std::size_t page_count() const { return pages_.size(); }
 
   void heading(const QString& words);
   /// A sub-head that stays on one page with at least `keep` points of what follows.

@@ -108,10 +108,6 @@ Degrees magnetic_from_true(Degrees bearing, Degrees declination_east) {
   return turned(bearing.value - declination_east.value);
 }
 
-Degrees true_from_magnetic(Degrees bearing, Degrees declination_east) {
-  return turned(bearing.value + declination_east.value);
-}
-
 std::string declination_words(const Declination& declination) {
   const double east = declination.east.value;
   std::string words = number_text(std::fabs(east), 1) +

@@ -44,9 +44,8 @@ struct Declination {
 ///          sqrt(0.26^2 + (5417 / level field)^2) degrees (WMM2025 error model, read second hand)
 Result<Declination> declination_at(Position at, Day day);
 
-/// A bearing from true north as the compass shows it, and the reverse; 0 <= bearing < 360.
+/// A bearing from true north as the compass shows it; 0 <= bearing < 360.
 [[nodiscard]] Degrees magnetic_from_true(Degrees bearing, Degrees declination_east);
-[[nodiscard]] Degrees true_from_magnetic(Degrees bearing, Degrees declination_east);
 
 /// "4.4 degrees west in 2026.3", and why it is to be doubted where it is.
 [[nodiscard]] std::string declination_words(const Declination& declination);

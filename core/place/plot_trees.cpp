@@ -6,10 +6,6 @@
 
 namespace oaklight {
 
-Position position_on_slope(Position centre, Degrees azimuth, Feet taped, Slope slope) {
-  return position_at(centre, azimuth, taped * slope.cosine());
-}
-
 std::vector<std::optional<Position>> plot_tree_positions(const TractData& data) {
   std::map<PlotId, Position> centres;
   for (const Plot& plot : data.plots) {

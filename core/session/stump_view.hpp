@@ -28,7 +28,6 @@ struct StumpView {
   std::vector<std::size_t> order;
   std::vector<std::optional<Leg>> legs;  ///< from the walker to each of check.listed, TRUE north
   std::vector<LeaveTree> leave;          ///< by tag
-  [[nodiscard]] int left_to_look() const { return check.of(ListState::not_seen); }
 };
 
 /// The stump check of a tract. Errors: of make_stump_check.

@@ -11,19 +11,6 @@ namespace {
 
 const Position kCentre{Degrees{38.1}, Degrees{-82.5}};
 
-TEST(PlotTrees, StandAtAzimuthAndLevelDistanceFromTheCentre) {
-  // Derived: 100 ft along a line of 30 % rise are 100 / sqrt(1.09) = 95.783 ft level.
-  const Leg leg = leg_between(
-      kCentre, position_on_slope(kCentre, Degrees{225.0}, Feet{100.0}, Slope{Percent{30.0}}));
-  EXPECT_NEAR(leg.distance.value, 95.783, 0.001);
-  EXPECT_NEAR(leg.azimuth.value, 225.0, 1e-6);
-  EXPECT_NEAR(leg_between(kCentre, position_on_slope(kCentre, Degrees{0.0}, Feet{100.0},
-                                                     Slope{Percent{-30.0}}))
-                  .distance.value,
-              95.783, 0.001)
-      << "downhill counts like uphill";
-}
-
 Tree tree(PlotId plot, std::optional<Degrees> azimuth, std::optional<TapedLength> distance) {
   return {.id = {},
           .plot = plot,

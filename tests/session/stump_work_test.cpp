@@ -157,7 +157,7 @@ TEST_F(Stumps, AreShownNearestFirstAsLongAsNobodyLooked) {
   note(near, Finding::as_marked);
   const auto view = stump_view(live_.data(), knowledge_, options, here).value();
   EXPECT_EQ(tags(view), "2 4 3 ");
-  EXPECT_EQ(view.left_to_look(), 2);
+  EXPECT_EQ(view.check.of(ListState::not_seen), 2);
   ASSERT_EQ(view.leave.size(), 1U);
   EXPECT_EQ(view.leave[0].tree, oak_);
   EXPECT_TRUE(view.leave[0].crop);
