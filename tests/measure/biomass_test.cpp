@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
 #include "tests/support/readings.hpp"
 
 namespace oaklight {
@@ -46,6 +48,23 @@ TEST(Biomass, IsNotToldBeyondTheTreesBehindTheEquation) {
   EXPECT_FALSE(code(dbh_cm(73.0), "hard_maple_oak_hickory_beech"));
   EXPECT_EQ(code(dbh_cm(73.1), "hard_maple_oak_hickory_beech"), ErrorCode::outside_table);
   EXPECT_EQ(code(dbh_cm(56.1), "mixed_hardwood"), ErrorCode::outside_table);
+}
+
+// Largest trees behind each equation: Jenkins et al. 2003, from memory.
+TEST(Biomass, EndsWithTheLargestTreesOfItsGroup) {
+  constexpr std::array<std::pair<const char*, double>, 8> kLargest{
+      {{"aspen_alder_cottonwood_willow", 70.0},
+       {"soft_maple_birch", 66.0},
+       {"mixed_hardwood", 56.0},
+       {"hard_maple_oak_hickory_beech", 73.0},
+       {"cedar_larch", 250.0},
+       {"fir_hemlock", 230.0},
+       {"pine", 180.0},
+       {"spruce", 250.0}}};
+  for (const auto& [group, cm] : kLargest) {
+    EXPECT_TRUE(dry_biomass(dbh_cm(cm), group)) << group;
+    EXPECT_FALSE(dry_biomass(dbh_cm(cm + 0.1), group)) << group;
+  }
 }
 
 TEST(Biomass, RefusesAGroupWithoutAnEquation) {

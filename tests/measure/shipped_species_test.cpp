@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <fstream>
+#include <map>
 #include <sstream>
 
 #include "core/forms/read_species.hpp"
@@ -59,6 +60,32 @@ TEST(ShippedSpecies, HaveACordWeightWhenTheyAreHardwoods) {
       EXPECT_TRUE(cord_kind(s).has_value()) << s.common_name;
     }
   }
+}
+
+// Kinds as the rule prints their weights (Wisconsin Administrative Code NR 46.30); the code of each
+// species is the species table's, not this test's.
+TEST(ShippedSpecies, WeighAsTheirOwnKindWhereOneIsPrinted) {
+  const std::map<std::string, CordKind> kinds{{"quaking aspen", CordKind::aspen},
+                                              {"bigtooth aspen", CordKind::aspen},
+                                              {"paper birch", CordKind::paper_birch},
+                                              {"yellow birch", CordKind::yellow_birch},
+                                              {"American basswood", CordKind::basswood},
+                                              {"eastern hemlock", CordKind::hemlock},
+                                              {"eastern white pine", CordKind::white_pine},
+                                              {"red pine", CordKind::red_pine},
+                                              {"jack pine", CordKind::jack_pine},
+                                              {"balsam fir", CordKind::balsam_fir},
+                                              {"tamarack", CordKind::tamarack},
+                                              {"northern white-cedar", CordKind::cedar}};
+  std::size_t found = 0;
+  const SpeciesTable table = shipped();
+  for (const Species& s : table.rows()) {
+    const auto own = kinds.find(s.common_name);
+    if (own == kinds.end()) continue;
+    ++found;
+    EXPECT_EQ(cord_kind(s), own->second) << s.common_name;
+  }
+  EXPECT_EQ(found, kinds.size());
 }
 
 TEST(ShippedSpecies, AreSawlogsOnlyWhereTheTableGivesASize) {

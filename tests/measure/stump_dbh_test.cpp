@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "tests/support/readings.hpp"
 
 namespace oaklight {
@@ -76,6 +78,29 @@ TEST(DbhFromStump, OfAStumpOfUnknownHeightIsLessSure) {
   EXPECT_GT(assumed.high, known.high);
 }
 
+// The heights between which a stump lies that nobody measured: 3 in (common practice) and 12 in
+// (the most that felling specifications allow).
+TEST(DbhFromStump, OfAStumpOfUnknownHeightReachesFromALowToAHighStump) {
+  const auto assumed = dbh_from_stump({stump_in(20.0), {}, {}}, nullptr).value();
+  const auto low = dbh_from_stump({stump_in(20.0), {}, tape_ft(0.25)}, nullptr).value();
+  const auto high = dbh_from_stump({stump_in(20.0), {}, tape_ft(1.0)}, nullptr).value();
+  EXPECT_NEAR(assumed.low.value, low.low.value, 1e-12);
+  EXPECT_NEAR(assumed.high.value, high.high.value, 1e-12);
+}
+
+// Flares of the header: from memory. Derived: at 1 ft the stump is 1 + 1.75 flare of the DBH; under
+// bark 0.93 of that, as for pine bark of 15 to 16 % (1 / sqrt(1.155) is 0.9305).
+TEST(DbhFromStump, OfASoftwoodHasMoreFlare) {
+  const Species pine = species("Pinus strobus", LeafType::softwood);
+  const auto found = dbh_from_stump({stump_in(15.0), {}, tape_ft(1.0)}, &pine).value();
+  EXPECT_NEAR(found.dbh.value, 15.0 / (1.0 + 1.75 * 0.11), 1e-12);
+  EXPECT_NEAR(found.low.value, 15.0 / (1.0 + 1.75 * 0.15), 1e-12);
+  EXPECT_NEAR(found.high.value, 15.0 / (1.0 + 1.75 * 0.07), 1e-12);
+  const auto under = dbh_from_stump({{}, stump_in(15.0), tape_ft(1.0)}, &pine).value();
+  EXPECT_NEAR(found.dbh / under.dbh, 0.93, 1e-12);
+  EXPECT_NEAR(stump_taper(&pine).bark, 1.0 / std::sqrt(1.155), 1e-3);
+}
+
 TEST(DbhFromStump, OfALowerStumpIsThinner) {
   Inches before{0.0};
   for (const double height : {0.0, 0.25, 0.5, 1.0, 2.0, 4.4}) {
@@ -91,6 +116,15 @@ TEST(DbhFromStump, OfALowerStumpIsThinner) {
 TEST(DbhFromStump, SaysWhenTheTreeIsBeyondItsData) {
   EXPECT_TRUE(dbh_from_stump({stump_in(4.0), {}, tape_ft(0.5)}, nullptr).value().beyond_data);
   EXPECT_TRUE(dbh_from_stump({stump_in(60.0), {}, tape_ft(0.5)}, nullptr).value().beyond_data);
+  // Derived: at 1 ft a stump is 1.1575 of the DBH; trees of the inventory are 5 in and thicker, and
+  // few of those behind the form are over 30 in.
+  const auto beyond = [](double stump) {
+    return dbh_from_stump({stump_in(stump), {}, tape_ft(1.0)}, nullptr).value().beyond_data;
+  };
+  EXPECT_TRUE(beyond(5.7)) << "4.92 in";
+  EXPECT_FALSE(beyond(5.8)) << "5.01 in";
+  EXPECT_FALSE(beyond(34.7)) << "29.98 in";
+  EXPECT_TRUE(beyond(34.8)) << "30.06 in";
 }
 
 TEST(DbhFromStump, NeedsADiameterAndAStump) {
