@@ -21,6 +21,11 @@ TEST(Confidence, RefusesLevelsThatNoIntervalReaches) {
   }
 }
 
+TEST(Confidence, RefusesInPercentAsItWasTyped) {
+  EXPECT_NE(Confidence::from_share(1.5).error().what.find("150.0 %"), std::string::npos)
+      << Confidence::from_share(1.5).error().what;
+}
+
 TEST(StudentT, FallsWithDegreesOfFreedomTowardTheNormal) {
   double last = student_t(Confidence{}, 1.0);
   for (const double df : {1.5, 2.0, 3.7, 10.0, 100.0, 1e4, 1e8}) {

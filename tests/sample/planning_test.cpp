@@ -94,6 +94,9 @@ TEST(RuleOfThumb, NeverAsksForFewerPointsOnMoreAcres) {
     EXPECT_GE(n, last) << acres;
     last = n;
   }
+  // Above 10 acres one an acre, and part points count up.
+  EXPECT_EQ(rule_of_thumb_points(Acres{10.0}).value(), 10);
+  EXPECT_EQ(rule_of_thumb_points(Acres{10.05}).value(), 11);
   EXPECT_EQ(rule_of_thumb_points(Acres{201.0}).error().code, ErrorCode::outside_table);
   EXPECT_EQ(rule_of_thumb_points(Acres{0.0}).error().code, ErrorCode::out_of_range);
 }

@@ -69,7 +69,10 @@ TEST(MeanDiameter, ComesFromTheMeansAndNotFromThePlots) {
   const auto d = mean_diameter(std::vector{pairs(kTrees, kBa, 5)}).value();
   EXPECT_DOUBLE_EQ(d.qmd.value,
                    quadratic_mean_diameter(SquareFeetPerAcre{66.0}, TreesPerAcre{90.0}).value);
-  EXPECT_GT(d.se->value, 0.0);
+  // By hand: the ratio is 330 / 450, the residuals -13.33, 0, 0, 11.33 and 2 have a variance of
+  // 77.56, so that its error is sqrt(77.56 / 5) / 90 = 0.04376, 5.967 % of it; half of that
+  // of 11.60.
+  EXPECT_NEAR(d.se->value, 0.3460, 5e-5);
 }
 
 TEST(MeanDiameter, OfTreesOfOneSizeIsThatSize) {

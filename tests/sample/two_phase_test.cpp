@@ -49,6 +49,16 @@ TEST(Change, OfTheSamePlotsIsSurerThanOfNewOnes) {
   EXPECT_DOUBLE_EQ(anew.se, std::sqrt(41.0));
 }
 
+TEST(Change, BringsBothVisitsToOneUnit) {
+  // Derived: 12 trees on plots of a tenth of an acre are 120 an acre, their variance of 4 is 400;
+  // the visit before was told by the acre. 120 - 100 is 20, 400 + 225 - 2 * 10 * 3 is 565.
+  const VisitMean before{.mean = 100.0, .variance = 225.0};
+  const VisitMean after{.scale = 10.0, .mean = 12.0, .variance = 4.0};
+  const auto change = change_between(before, after, 3.0).value();
+  EXPECT_DOUBLE_EQ(change.mean, 20.0);
+  EXPECT_DOUBLE_EQ(change.se, std::sqrt(565.0));
+}
+
 TEST(Change, RefusesACovarianceThatCannotBe) {
   EXPECT_EQ(change_between({1.0, 60.0, 25.0}, {1.0, 50.0, 16.0}, 21.0).error().code,
             ErrorCode::contradiction);
