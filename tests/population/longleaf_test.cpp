@@ -6,7 +6,9 @@
 
 #include "core/place/geodesy.hpp"
 #include "core/place/plot_grid.hpp"
+#include "core/sample/cruise_estimate.hpp"
 #include "tests/population/plot_maker.hpp"
+#include "tests/support/test_cruise.hpp"
 
 namespace oaklight::test {
 namespace {
@@ -86,6 +88,40 @@ TEST_F(Longleaf, AGridOnASlantIsUnbiasedForTheTotal) {
     return e;
   });
   EXPECT_NEAR(got.mean, truth_, 4.5 * got.mean_se);
+}
+
+TEST_F(Longleaf, AWholeCruiseIsEstimatedFromItsTalliesAsFromItsPlots) {
+  // The simulations of this folder take a plot's value from the product's factors; a crew's records
+  // go through the whole estimate.
+  SeededDraw draw(7);
+  for (int cruise = 0; cruise < 50; ++cruise) {
+    TestCruise records(PointDesign{10.0, UnitSystem::us});
+    const StandId stand = records.stand("Longleaf", stem_map("longleaf").acres().value);
+    std::vector<double> ba;
+    std::vector<double> trees;
+    for (int plot = 0; plot < 15; ++plot) {
+      const double east = side_.value * draw.uniform();
+      const double north = side_.value * draw.uniform();
+      const PlotValue value = plots_->at(east, north);
+      ba.push_back(value.ba);
+      trees.push_back(value.trees);
+      const auto status = value.tallied > 0 ? PlotStatus::measured : PlotStatus::empty;
+      const PlotId id = records.plot(stand, status);
+      for (const Tree& tree : plots_->trees_at(east, north)) {
+        Tree& record = records.tree(id, 802, 10.0);  // species and size of no account
+        record.facts.dbh = tree.facts.dbh;
+        record.edge_count = tree.edge_count;
+      }
+    }
+    const auto all = cruise_estimate(records.data, test_species(), {}).value().all.value();
+    const auto by_plots = mean_of(ba, Confidence{}).value();
+    EXPECT_NEAR(all.live.ba.mean.value, by_plots.mean, 1e-9);
+    EXPECT_NEAR(all.live.ba.se->value, *by_plots.se, 1e-9);
+    EXPECT_NEAR(all.live.ba.lo->value, *by_plots.lo, 1e-9);
+    EXPECT_NEAR(all.live.trees.mean.value, mean_of(trees, Confidence{}).value().mean, 1e-9);
+    const PairedStratum pairs{.plots = 15, .x = trees, .y = ba};
+    EXPECT_NEAR(all.live.qmd->qmd.value, mean_diameter({&pairs, 1}).value().qmd.value, 1e-9);
+  }
 }
 
 }  // namespace

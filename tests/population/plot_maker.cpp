@@ -24,7 +24,8 @@ PlotMaker::PlotMaker(const StemMap& map, const Design& design, Edge edge, const 
                 limit * limit,
                 {},
                 basal_area(dbh.inches()).value,
-                test_cubic_feet(dbh.inches())};
+                test_cubic_feet(dbh.inches()),
+                stem.tree};
     for (int count = 1; count <= 4; ++count) {
       Tree tree = stem.tree;
       tree.edge_count = count;
@@ -77,6 +78,17 @@ PlotValue PlotMaker::at(double east, double north) const {
     sum.vbar2 += n * vbar * vbar;
   }
   return sum;
+}
+
+std::vector<Tree> PlotMaker::trees_at(double east, double north) const {
+  std::vector<Tree> tallied;
+  for (const Reach& reach : stems_) {
+    const int n = count(reach, east, north);
+    if (n == 0) continue;
+    tallied.push_back(reach.tree);
+    tallied.back().edge_count = n;
+  }
+  return tallied;
 }
 
 PlotValue PlotMaker::anywhere(SeededDraw& draw) const {

@@ -40,12 +40,15 @@ class PlotMaker {
 
   [[nodiscard]] PlotValue at(double east, double north) const;
   [[nodiscard]] PlotValue anywhere(SeededDraw& draw) const;
+  /// The trees tallied there, with their edge counts, as a crew writes them down.
+  [[nodiscard]] std::vector<Tree> trees_at(double east, double north) const;
 
  private:
   struct Reach {
     double east, north, limit2;
     std::array<double, 5> trees;  ///< for an edge count of 0 .. 4
     double ba, volume;            ///< of one tree
+    Tree tree;
   };
   [[nodiscard]] int count(const Reach& tree, double east, double north) const;
 

@@ -166,7 +166,6 @@ void hold_designs(Opinion& r, const TractData& data, const SpeciesTable& species
 /// Imports a folder by the program itself and holds every figure against R. The name is for the
 /// report.
 void hold_cruise(const std::string& folder, const std::string& name) {
-  if (!survey_is_installed()) GTEST_SKIP() << "needs R with package survey, and sqlite3";
   const TempDir out;
   const std::string tract = (out / "tract.gpkg").string();
   const Ran imported = run_program(build_path("bin/oaklight import ") + tract + " " + folder);
@@ -194,9 +193,16 @@ void hold_cruise(const std::string& folder, const std::string& name) {
   result_table("survey", {"cruise", "compared"}).add({name, std::to_string(r.compared())});
 }
 
-TEST(Survey, AgreesOnTheDemoTract) { hold_cruise(source_path("demo_plots"), "demo tract"); }
+class Survey : public testing::Test {
+ protected:
+  void SetUp() override {
+    if (!survey_is_installed()) GTEST_SKIP() << "needs R with package survey, and sqlite3";
+  }
+};
 
-TEST(Survey, AgreesOnRandomCruises) {
+TEST_F(Survey, AgreesOnTheDemoTract) { hold_cruise(source_path("demo_plots"), "demo tract"); }
+
+TEST_F(Survey, AgreesOnRandomCruises) {
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
     SCOPED_TRACE("random cruise " + std::to_string(seed));
     const TempDir folder;
