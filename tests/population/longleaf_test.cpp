@@ -22,7 +22,12 @@ class Longleaf : public testing::Test {
     const StemMap& map = stem_map("longleaf");
     side_ = map.width;
     truth_ = census_of(map, any_stem()).ba.value;
-    plots_.emplace(map, PointDesign{10.0, UnitSystem::us}, Edge::walkthrough, any_stem());
+    const Design design = PointDesign{10.0, UnitSystem::us};
+    plots_.emplace(map, design, Edge::walkthrough, any_stem());
+    // What the walkthrough leaves out in the corners: 0.2 %, seen by very many cruises only.
+    expected_ =
+        truth_ *
+        (1.0 + edge_bias_pct(map, design, Edge::walkthrough, any_stem(), Figure::ba) / 100.0);
     for (const auto& [x, y] :
          {std::pair(-0.5, -0.5), {0.5, -0.5}, {0.5, 0.5}, {-0.5, 0.5}, {-0.5, -0.5}}) {
       stand_.outer.push_back(position_from_local(kMiddle, {side_ * x, side_ * y}));
@@ -46,6 +51,7 @@ class Longleaf : public testing::Test {
 
   Feet side_;
   double truth_ = 0.0;
+  double expected_ = 0.0;
   Polygon stand_;
   std::optional<PlotMaker> plots_;
 };
@@ -54,7 +60,7 @@ TEST_F(Longleaf, RandomPointsAreUnbiasedAndCoverWhatTheyClaim) {
   for (const int plots : {15, 30}) {
     SeededDraw draw(20260504 + static_cast<std::uint64_t>(plots));
     const Outcome got = walk([&] { return random_positions(stand_, plots, draw).value(); });
-    EXPECT_NEAR(got.mean, truth_, 4.5 * got.mean_se) << plots;
+    EXPECT_NEAR(got.mean, expected_, 4.5 * got.mean_se) << plots;
     // 95 % claimed, within 2: on the torus apart/longleaf_design.py finds 94.9 and 94.8 %.
     EXPECT_GE(got.covered, 0.93) << plots;
     EXPECT_LE(got.covered, 0.97) << plots;
@@ -68,7 +74,7 @@ TEST_F(Longleaf, AGridWithARandomStartIsUnbiasedAndItsErrorOverstated) {
   const GridLayout layout{side_ / 5.0, side_ / 5.0, Degrees{0.0}};
   const Outcome got =
       walk([&] { return grid_positions(stand_, layout, random_start(draw)).value(); });
-  EXPECT_NEAR(got.mean, truth_, 4.5 * got.mean_se);
+  EXPECT_NEAR(got.mean, expected_, 4.5 * got.mean_se);
   EXPECT_GE(got.covered, 0.97);
 }
 
@@ -87,7 +93,7 @@ TEST_F(Longleaf, AGridOnASlantIsUnbiasedForTheTotal) {
     e.mean = total / stem_map("longleaf").acres().value;
     return e;
   });
-  EXPECT_NEAR(got.mean, truth_, 4.5 * got.mean_se);
+  EXPECT_NEAR(got.mean, expected_, 4.5 * got.mean_se);
 }
 
 TEST_F(Longleaf, AWholeCruiseIsEstimatedFromItsTalliesAsFromItsPlots) {
