@@ -155,7 +155,7 @@ Outcome repeat(int repeats, double truth, const std::function<Estimate<double>()
 
 int repeats_asked() {
   const char* asked = std::getenv("OAKLIGHT_REPEATS");
-  if (asked == nullptr) return 2'000;
+  if (asked == nullptr) return kUsualRepeats;
   return static_cast<int>(whole_from_text(asked).value());
 }
 

@@ -78,7 +78,8 @@ struct Outcome {
 };
 Outcome repeat(int repeats, double truth, const std::function<Estimate<double>()>& cruise);
 
-/// How often a cruise is repeated: 2,000 times; more by OAKLIGHT_REPEATS, by hand.
+/// How often a cruise is repeated; more by OAKLIGHT_REPEATS, by hand.
+inline constexpr int kUsualRepeats = 2'000;
 int repeats_asked();
 
 /// 4.5 standard errors of the difference of two simulated shares: a false alarm 7 in a million.
