@@ -64,6 +64,17 @@ TEST(Composition, LeavesOutDeadTreesAndNeedsALiveOne) {
   EXPECT_FALSE(composition_of(cruise.data)->oak.se) << "one plot tells no error";
 }
 
+TEST(Composition, PutsEqualSharesInTheOrderOfTheirCodes) {
+  TestCruise cruise;
+  const PlotId plot = cruise.plot(cruise.stand("Flat", 40.0));
+  for (const int fia : {833, 316, 802, 621}) cruise.tree(plot, fia, 12.0);
+  cruise.tree(plot, 621, 12.0);
+  std::vector<int> order;
+  const auto c = composition_of(cruise.data).value();
+  for (const SpeciesShare& s : c.species) order.push_back(s.species.fia);
+  EXPECT_EQ(order, (std::vector{621, 316, 802, 833}));
+}
+
 TEST(StandTable, HasEveryClassFromSmallestToLargestAndSpeciesByBasalArea) {
   // By hand: 10 ft2 for each tree: two oaks of 6 in, one of 14 in, a maple of 8 in.
   TestCruise cruise;

@@ -87,6 +87,12 @@ TEST(StandStocking, SaysWhenTheGuideWasNotMadeForTheStand) {
   EXPECT_FALSE(fit(12.0, {802, 316, 621}).oak_hickory);
   EXPECT_NEAR(fit(12.0, {802, 316, 621}).oak_hickory_share.value, 33.3, 0.05);
   EXPECT_FALSE(fit(2.5, {802}).diameters);
+  // Derived: an oak of 12.0 in beside a maple of 12.1 in holds 144 of 290.41 parts, 49.6 %.
+  TestCruise cruise(FixedDesign{0.1, {}, {}, UnitSystem::us});
+  const PlotId plot = cruise.plot(cruise.stand("Ridge", 40.0));
+  cruise.tree(plot, 802, 12.0);
+  cruise.tree(plot, 316, 12.1);
+  EXPECT_FALSE(stocking(cruise.data)->fit.oak_hickory) << "a little less than half";
   EXPECT_TRUE(fit(18.0, {802}).fits());
   EXPECT_FALSE(fit(18.0, {802}).printed);
   EXPECT_FALSE(fit(22.1, {802}).fits());
