@@ -55,6 +55,21 @@ bool write_all(int descriptor, std::string_view bytes) {
   return true;
 }
 
+/// The name under which a file is written before it takes its own.
+std::filesystem::path part_of(const std::filesystem::path& path) {
+  return std::filesystem::path(path) += ".part";
+}
+
+Status write_part(const std::filesystem::path& path, std::string_view bytes) {
+  const auto part = part_of(path);
+  OpenFile file(::open(part.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644));
+  if (file.get() < 0) return cannot_write(path);
+  if (write_all(file.get(), bytes) && ::fsync(file.get()) == 0 && file.close()) return Done{};
+  Error error = cannot_write(path);
+  ::unlink(part.c_str());
+  return error;
+}
+
 /// The rename itself is on disk only when its folder is.
 bool sync_folder(const std::filesystem::path& folder) {
   const OpenFile open_folder(
@@ -87,25 +102,44 @@ Result<std::string> read_whole_file(const std::filesystem::path& path) {
 
 Status make_folder(const std::filesystem::path& folder) {
   std::error_code problem;
-  std::filesystem::create_directories(folder, problem);
-  if (!problem) return Done{};
-  return Error{ErrorCode::cannot_write, "This folder cannot be made (" + problem.message() + ").",
+  if (std::filesystem::is_directory(folder, problem)) return Done{};
+  const auto above = std::filesystem::absolute(folder / "").parent_path().parent_path();
+  if (const Status made = make_folder(above); !made) return made;
+  std::filesystem::create_directory(folder, problem);
+  if (!problem && sync_folder(above)) return Done{};
+  const std::string why = problem ? problem.message() : std::strerror(errno);
+  return Error{ErrorCode::cannot_write, "This folder cannot be made (" + why + ").",
                folder.string(), "Choose another folder."};
 }
 
 Status write_whole_file(const std::filesystem::path& path, std::string_view bytes) {
-  std::filesystem::path part = path;
-  part += ".part";
-  OpenFile file(::open(part.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644));
-  if (file.get() < 0) return cannot_write(path);
-  const bool written = write_all(file.get(), bytes) && ::fsync(file.get()) == 0 && file.close() &&
-                       ::rename(part.c_str(), path.c_str()) == 0 && sync_folder(path.parent_path());
-  if (!written) {
-    Error error = cannot_write(path);
-    ::unlink(part.c_str());
+  if (const Status written = write_part(path, bytes); !written) return written;
+  if (::rename(part_of(path).c_str(), path.c_str()) == 0 && sync_folder(path.parent_path()))
+    return Done{};
+  Error error = cannot_write(path);
+  ::unlink(part_of(path).c_str());
+  return error;
+}
+
+Status write_sealed_files(const std::filesystem::path& folder, std::span<const NamedBytes> files) {
+  const auto give_up = [&](const Error& error) {
+    for (const NamedBytes& file : files) ::unlink(part_of(folder / file.name).c_str());
     return error;
+  };
+  for (const NamedBytes& file : files) {
+    const Status written = write_part(folder / file.name, file.bytes);
+    if (!written) return give_up(written.error());
   }
-  return Done{};
+  const auto seal = folder / files.back().name;
+  if (::unlink(seal.c_str()) != 0 && errno != ENOENT) return give_up(cannot_write(seal));
+  if (!sync_folder(folder)) return give_up(cannot_write(seal));
+  for (const NamedBytes& file : files) {
+    const auto path = folder / file.name;
+    // The seal goes on when all else is there for sure.
+    if (path == seal && !sync_folder(folder)) return give_up(cannot_write(seal));
+    if (::rename(part_of(path).c_str(), path.c_str()) != 0) return give_up(cannot_write(path));
+  }
+  return sync_folder(folder) ? Status(Done{}) : give_up(cannot_write(seal));
 }
 
 }  // namespace oaklight

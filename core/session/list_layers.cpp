@@ -90,12 +90,17 @@ Layer lines_of(const Packet& packet) {
 Result<std::string> list_geopackage(const Packet& packet, const std::string& folder) {
   const std::filesystem::path path =
       std::filesystem::path(folder) / (std::string(word_of(packet.reader)) + ".gpkg.making");
-  std::error_code ignored;
-  std::filesystem::remove(path, ignored);
+  // What a program that was killed here left goes too, its journal first.
+  const auto take_away = [&path] {
+    std::error_code ignored;
+    std::filesystem::remove(path.string() + "-journal", ignored);
+    std::filesystem::remove(path, ignored);
+  };
+  take_away();
   const Status written =
       write_layers(path, {trees_of(packet), stands_of(packet), lines_of(packet)}, packet.made_on);
   auto bytes = written ? read_whole_file(path) : Result<std::string>(written.error());
-  std::filesystem::remove(path, ignored);
+  take_away();
   return bytes;
 }
 

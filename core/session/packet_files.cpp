@@ -41,13 +41,13 @@ Result<std::vector<PacketFile>> write_packet_files(const std::filesystem::path& 
   }
   const std::string manifest = manifest_json(packet, parts);
   parts.push_back({reader + ".manifest.json", "counts and checksums", manifest});
+  std::vector<NamedBytes> named;
   std::vector<PacketFile> files;
   for (const PacketBytes& part : parts) {
-    const auto path = folder / part.name;
-    const Status written = write_whole_file(path, part.bytes);
-    if (!written) return written.error();
-    files.push_back({path, part.what});
+    named.push_back({part.name, part.bytes});
+    files.push_back({folder / part.name, part.what});
   }
+  if (const Status written = write_sealed_files(folder, named); !written) return written.error();
   return files;
 }
 

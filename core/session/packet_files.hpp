@@ -17,8 +17,9 @@ struct PacketFile {
 };
 
 /// Writes what one reader is handed, named by the reader: the pages to print where there are any,
-/// the list as CSV, XLSX, GeoJSON, GPX and GeoPackage, for the owner the practice record, and last
-/// the manifest with counts and the checksum of each file. A file of that name is replaced whole.
+/// the list as CSV, XLSX, GeoJSON, GPX and GeoPackage, for the owner the practice record, and the
+/// manifest with counts and the checksum of each file. The manifest is the seal (files.hpp): where
+/// it lies the packet is whole, also after a kill or a power cut in the middle of this.
 ///
 /// folder   made when there is none
 /// pdf      bytes of the pages; nothing in a program that cannot paint

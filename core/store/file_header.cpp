@@ -63,9 +63,9 @@ Status publish_file(const fs::path& finished, const fs::path& target) {
   if (fs::exists(target, problem)) return refuse("There is a file of that name already.");
   fs::rename(finished, target, problem);
   if (problem) return refuse("The new file could not be given its name.");
-  if (!sync_to_disk(fs::absolute(target).parent_path(), O_RDONLY | O_DIRECTORY))
-    return refuse("The folder could not be put on disk.");
-  return Done{};
+  if (sync_to_disk(fs::absolute(target).parent_path(), O_RDONLY | O_DIRECTORY)) return Done{};
+  fs::remove(target, problem);  // so that it can be done again
+  return refuse("The folder could not be put on disk.");
 }
 
 }  // namespace oaklight::store

@@ -5,6 +5,7 @@
 #include <system_error>
 
 #include "core/base/number_text.hpp"
+#include "core/store/file_header.hpp"
 
 namespace oaklight::store {
 namespace {
@@ -82,6 +83,22 @@ fs::path free_copy_name(const fs::path& path, int step) {
   for (int i = 2; fs::exists(name, ignored); ++i)
     name = stem + "-" + std::to_string(i) + path.extension().string();
   return name;
+}
+
+/// Keeps a copy of the file beside it, which has its name only when it is whole.
+Status keep_copy(SqliteHandle& db, int step) {
+  const fs::path copy = free_copy_name(db.path(), step);
+  const fs::path unfinished = copy.string() + ".new";
+  const auto take_away = [&unfinished] {
+    std::error_code ignored;
+    fs::remove(unfinished.string() + "-journal", ignored);
+    fs::remove(unfinished, ignored);
+  };
+  take_away();
+  Status kept = db.backup_to(unfinished);
+  if (kept) kept = publish_file(unfinished, copy);
+  if (!kept) take_away();
+  return kept;
 }
 
 }  // namespace
@@ -164,8 +181,7 @@ Status bring_up_to_date(const fs::path& path, std::span<const SchemaStep> steps,
                         const FileState& state) {
   auto db = SqliteHandle::open(path, Use::bring_up);
   if (!db) return db.error();
-  const fs::path copy = free_copy_name(path, state.step + 1);
-  if (const auto kept = db->backup_to(copy); !kept) return kept;
+  if (const auto kept = keep_copy(*db, state.step + 1); !kept) return kept;
   return db->transaction([&]() -> Status {
     if (const auto ran = run_steps(*db, steps, state.step); !ran) return ran;
     return check_references(*db);

@@ -109,16 +109,26 @@ bool exists_beside(const fs::path& path, const char* ending) {
   return fs::exists(path.string() + ending, ignored);
 }
 
-/// A looker cannot take away the empty log and its index that SQLite made for it. A connection that
-/// could write does so when it leaves as the last one; SQLite's own locks decide whether it is.
+/// A connection that could write comes and goes. It does what a looker cannot: when it comes it
+/// rolls back what a crash broke off, when it leaves as the last one it takes away the log.
+/// SQLite's own locks decide whether there is such a thing, and whether it is the last. Errors: of
+/// the disk.
+Status visit_as_writer(const fs::path& path) {
+  sqlite3* db = nullptr;
+  int code = sqlite3_open_v2(path.c_str(), &db, open_flags(Use::write), nullptr);
+  if (code == SQLITE_OK)
+    code = sqlite3_exec(db, "SELECT count(*) FROM sqlite_schema", nullptr, nullptr, nullptr);
+  sqlite3_close_v2(db);
+  const int kind = code & 0xFF;
+  if (kind == SQLITE_FULL || kind == SQLITE_IOERR) return sqlite_error(code, "", path.string());
+  return Done{};
+}
+
+/// The empty log and its index that SQLite made for a looker.
 void take_away_empty_log(const fs::path& path) {
   std::error_code problem;
   const auto size = fs::file_size(path.string() + "-wal", problem);
-  if (problem || size > 0) return;
-  sqlite3* db = nullptr;
-  if (sqlite3_open_v2(path.c_str(), &db, open_flags(Use::write), nullptr) == SQLITE_OK)
-    sqlite3_exec(db, "SELECT count(*) FROM sqlite_schema", nullptr, nullptr, nullptr);
-  sqlite3_close_v2(db);
+  if (!problem && size == 0) (void)visit_as_writer(path);
 }
 
 /// What SQLite says when it cannot make the index file of a log where the file lies.
@@ -135,8 +145,12 @@ Result<SqliteHandle> SqliteHandle::open(const fs::path& path, Use use) {
   // With nothing beside it the file is complete in itself, and a glance needs no lock.
   const bool alone = !exists_beside(full, "-wal") && !exists_beside(full, "-journal");
   Status opened = handle.connect(use == Use::glance && alone);
-  if (!opened && use != Use::write && alone && may_be_read_only_media(opened.error().code))
-    opened = handle.connect(true);
+  if (!opened && use != Use::write && may_be_read_only_media(opened.error().code)) {
+    // Beside a file that is not alone lies the journal of a change that a crash broke off.
+    const Status visited = alone ? Status(Done{}) : visit_as_writer(full);
+    if (!visited) return visited.error();
+    opened = handle.connect(alone);
+  }
   if (!opened) return opened.error();
   handle.tidies_ = use == Use::read_only && alone;
   if (const auto set = handle.apply_settings(); !set) return set.error();

@@ -94,7 +94,8 @@ class TractStore {
   static Result<TractStore> create(const std::filesystem::path& path, StoreContext context);
 
   /// Opens a file; one of an older step is brought up to date first (a copy of it is kept beside).
-  /// read_only never writes to the file and works on read-only media.
+  /// read_only works on read-only media and never writes to the file, except to take back, where
+  /// it may, a change that a crash broke off.
   /// Errors: cannot_open, not_a_tract_file, file_too_new, damaged; busy when another program has it
   /// open for writing; read_only when it is too old to be read unchanged.
   static Result<TractStore> open(const std::filesystem::path& path, OpenMode mode,
