@@ -34,10 +34,6 @@ Tree next_tree(TractStore& store, PlotId plot) {
 
 }  // namespace
 
-Action tally_action(TractStore& store) {
-  return {"tally red oak 12.3 in", {next_tree(store, store.load()->plots.front().id)}};
-}
-
 Result<TreeId> tally_one(TractStore& store) {
   const auto data = store.load();
   if (!data) return data.error();

@@ -14,9 +14,6 @@ namespace oaklight::test {
 /// A tract file with one plot to tally on.
 void make_tally_file(const std::filesystem::path& path);
 
-/// One more tree of the plot, not saved yet.
-Action tally_action(TractStore& store);
-
 /// Saves one more tree of the plot; its id once it is saved.
 Result<TreeId> tally_one(TractStore& store);
 
