@@ -30,7 +30,7 @@ class Quantiles : public testing::Test {
       ++compared;
     }
     EXPECT_GT(compared, 0) << what;
-    result_table("quantiles", {"what", "compared"}).add({what, std::to_string(compared)});
+    result_table("drawn_cases", {"what", "compared"}).add({what, std::to_string(compared)});
   }
 };
 
