@@ -156,6 +156,10 @@ class TractStore {
   /// not run.
   [[nodiscard]] Result<CheckReport> check() const;
 
+  /// Brings what the log beside the file holds into the file itself, as closing does. Nothing is
+  /// safer for it; but whoever then copies the one file alone has all of it.
+  Status settle();
+
   /// A compact copy in one file, for handing over or keeping; opened again and counted.
   /// Errors: cannot_write when the target exists, cannot be written or does not hold the same.
   Status copy_to(const std::filesystem::path& target) const;

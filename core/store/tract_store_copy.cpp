@@ -30,6 +30,11 @@ Error cannot_copy(const fs::path& target, const std::string& what) {
 
 }  // namespace
 
+Status TractStore::settle() {
+  if (impl_->mode == OpenMode::read_only) return Done{};
+  return impl_->db.run("PRAGMA wal_checkpoint(TRUNCATE)");
+}
+
 Status TractStore::copy_to(const fs::path& target) const {
   SqliteHandle& db = impl_->db;
   std::error_code ignored;

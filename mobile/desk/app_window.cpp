@@ -64,6 +64,11 @@ AppWindow::AppWindow(const AppOptions& options)
                      for (const QQmlError& warning : found) warnings_ << warning.toString();
                    });
   translate();
+  QObject::connect(qGuiApp, &QGuiApplication::applicationStateChanged, &engine_,
+                   [this](Qt::ApplicationState state) {
+                     Workspace* open = model_.workspace();
+                     if (open != nullptr && state != Qt::ApplicationActive) open->tract().settle();
+                   });
   // Ahead of the theme, which follows the settings from load() on.
   QObject::connect(&settings_, &Settings::changed, &engine_, [this] {
     polishLayouts();

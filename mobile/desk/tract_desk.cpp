@@ -210,6 +210,11 @@ void TractDesk::finish(const Outcome& outcome) {
   if (job.then) job.then(outcome.changes ? Status(oaklight::Done{}) : outcome.changes.error());
 }
 
+void TractDesk::settle() {
+  // What cannot be brought over now is safe in the log, and is brought over when the file closes.
+  writer_->post([](TractStore& store) { (void)store.settle(); });
+}
+
 void TractDesk::copyTo(const std::filesystem::path& target, Then then) {
   whenSound([this, target, then = std::move(then)](const Status& sound) {
     if (!sound) return then(sound);

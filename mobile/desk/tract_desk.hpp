@@ -93,6 +93,9 @@ class TractDesk : public QObject {
   /// How long the disk took over the last action.
   [[nodiscard]] std::chrono::microseconds lastCommit() const { return last_commit_; }
 
+  /// Brings all that is saved into the one file, before the system may end the app.
+  void settle();
+
   /// A compact copy of a sound file in one file, made by the writer.
   void copyTo(const std::filesystem::path& target, Then then);
 

@@ -96,6 +96,23 @@ TEST_F(Start, TheWindowIsThereBeforeTheTractAndThePictureBeforeTheCheck) {
       QTest::qWaitFor([&] { return app.model().workspace()->tract().sound(); }, kPatienceMs));
 }
 
+TEST_F(Start, D11_HiddenTheAppHasAllInTheOneFile) {
+  const auto tract = demo();
+  const std::string log = tract.string() + "-wal";
+  start(kTablet, QString::fromStdString(tract.string()));
+  desk().submit([this] { return tree(); });
+  settle();
+  const std::size_t trees = desk().data().trees.size();
+  ASSERT_GT(std::filesystem::file_size(log), 0U) << "there is nothing to bring over";
+  emit qGuiApp->applicationStateChanged(Qt::ApplicationHidden);
+  ASSERT_TRUE(waitFor([&log] { return std::filesystem::file_size(log) == 0; }));
+  std::filesystem::copy_file(tract, folder_ / "alone.gpkg");
+  SystemClock clock;
+  const auto alone = TractDesk::read(folder_ / "alone.gpkg", {clock, system_random(), "test"});
+  ASSERT_TRUE(alone);
+  EXPECT_EQ(alone->live.data().trees.size(), trees);
+}
+
 TEST_F(Start, D13_ASoundFileIsCheckedInSilence) {
   start();
   ASSERT_TRUE(waitFor([this] { return desk().sound(); }));
