@@ -1,10 +1,11 @@
 #!/usr/bin/python3 -B
-"""The real app is killed again and again while trees are tallied; no tree that it showed may be lost.
+"""The real app is killed again and again while trees are tallied and undone; nothing that it showed may be lost.
 
-Each round tallies by real touches or, every other round, by the pointer, until a kill -9 that comes at a random
-moment. Then the trees in a copy of the file, read by SQLite, are held against the count that stood on the glass last:
-no fewer, and no more than there were gestures. Then the app starts again and must show the count of the file. This
-is the death of a process; loss of power is tests/crash.
+Each round tallies by real touches or, every other round, by the pointer, and undoes one tree in some, until a kill -9
+that comes at a random moment. Then the trees in a copy of the file, read by SQLite, are held against the count that
+stood on the glass last and the gestures since: no fewer, and no more. The copy must pass `oaklight check`. Then the
+app starts again and must show the count of the file. This is the death of a process; loss of power and the command
+line are tests/crash.
 
     kills.py BIN_FOLDER [KILLS] [SEED]     run by hand: its moments are random
 """
@@ -22,6 +23,8 @@ import outside
 from tablet import AppEnded, Tablet, middle
 
 LONGEST = 2.0  # seconds of tallying before a kill
+UNDONE = 0.2  # part of the gestures
+FEW = 8  # trees that are left alone, so that an undo never reaches what was done before them
 
 
 def shown(things):
@@ -29,14 +32,17 @@ def shown(things):
     return int(counts[-1].split()[-1])
 
 
-def in_file(folder):
+def in_file(folder, bin_folder):
     """Trees in the file as the dead app left it; a copy is read, so that nothing is mended for the app."""
     with tempfile.TemporaryDirectory(prefix="oaklight-copy-") as name:
         for part in folder.glob("Test-Ridge.gpkg*"):
             if not part.name.endswith((".lock", "-shm")):
                 shutil.copy(part, name)
-        with sqlite3.connect(Path(name) / "Test-Ridge.gpkg") as file:
-            return file.execute("SELECT count(*) FROM tree WHERE deleted = 0").fetchone()[0]
+        outside.run(bin_folder / "oaklight", "check", Path(name) / "Test-Ridge.gpkg")
+        file = sqlite3.connect(Path(name) / "Test-Ridge.gpkg")
+        trees = file.execute("SELECT count(*) FROM tree WHERE deleted = 0").fetchone()[0]
+        file.close()
+        return trees
 
 
 def slide(glass, begin, end, by_pointer):
@@ -52,19 +58,25 @@ def slide(glass, begin, end, by_pointer):
 
 
 def tally_until_killed(tablet, cells, chance, by_pointer):
-    """Returns the count last shown, and the count had each gesture made a tree."""
-    species, classes = cells
-    seen = made = shown(tablet.wait(lambda things: things, "the tally"))
+    """Returns the least and the most trees that the file may hold, and the count last shown."""
+    species, classes, undo = cells
+    seen = least = most = shown(tablet.wait(lambda things: things, "the tally"))
+    made = 0
     killer = threading.Timer(chance.uniform(0.0, LONGEST), tablet.process.kill)
     killer.start()
     try:
         while True:
             for _ in range(chance.randint(1, 3)):
-                slide(tablet.glass, chance.choice(species), classes[made % len(classes)], by_pointer)
+                if least > FEW and chance.random() < UNDONE:
+                    least -= 1
+                    tablet.glass.click(undo) if by_pointer else tablet.glass.tap(undo)
+                else:
+                    most += 1
+                    slide(tablet.glass, chance.choice(species), classes[made % len(classes)], by_pointer)
                 made += 1
-            seen = shown(tablet.look())
+            seen = least = most = shown(tablet.look())
     except AppEnded:
-        return seen, made
+        return least, most, seen
     finally:
         killer.join()
         tablet.process.wait()
@@ -84,12 +96,13 @@ def main():
             day.make_tract(tablet)
             day.start_plot(tablet)
             cells = ([middle(tablet.find(species).seen) for species in day.TALLIED],
-                     [middle(tablet.find(f"{size}, diameter class").seen) for size in day.CLASSES])
+                     [middle(tablet.find(f"{size}, diameter class").seen) for size in day.CLASSES],
+                     middle(tablet.find("Undo").seen))
             for kill in range(kills):
-                seen, made = tally_until_killed(tablet, cells, chance, by_pointer=kill % 2 == 1)
-                kept = in_file(folder)
-                assert seen <= kept <= made, f"kill {kill}: {seen} shown, {kept} in the file, {made} gestures"
-                unseen += kept - seen
+                least, most, seen = tally_until_killed(tablet, cells, chance, by_pointer=kill % 2 == 1)
+                kept = in_file(folder, bin_folder)
+                assert least <= kept <= most, f"kill {kill}: {seen} shown, {kept} in the file, {least} to {most} wanted"
+                unseen += kept != seen
                 tablet.start()
                 day.page(tablet, "Tally")
                 day.count_is(tablet, kept)
@@ -97,8 +110,8 @@ def main():
             tablet.close()
         print(outside.check_records(bin_folder, folder / "Test-Ridge.gpkg").splitlines()[-1])
         outside.equal(tablet.complaints(), "", "what the app wrote on its error stream")
-    print(f"{kills} kills, {kept} trees in the file, none that was shown is lost; "
-          f"{unseen} were on disk and not shown yet when a kill came")
+    print(f"{kills} kills, {kept} trees in the file, nothing that was shown is lost; "
+          f"{unseen} kills came when something was on disk and not shown yet")
 
 
 if __name__ == "__main__":

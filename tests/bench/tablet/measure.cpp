@@ -3,8 +3,10 @@
 //   bench_tablet start TRACT FOLDER     until the first picture of the tract
 //   bench_tablet work TRACT FOLDER      after it: all pages, the longest list scrolled, trees
 //   tallied
+//   bench_tablet day TRACT FOLDER TREES many trees, plot after plot, as in days of work without end
 // Times of a start are readings of the clock CLOCK_MONOTONIC, which whoever started it can read
 // too.
+#include <malloc.h>
 #include <time.h>
 
 #include <QEventLoop>
@@ -22,6 +24,7 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
+#include "core/session/plot_work.hpp"
 #include "mobile/desk/app_window.hpp"
 #include "mobile/desk/control_list.hpp"
 #include "mobile/items/picture_item.hpp"
@@ -35,7 +38,9 @@ using Clock = std::chrono::steady_clock;
 
 constexpr int kTaps = 300;
 constexpr int kFrames = 300;
-constexpr int kHeldMs = 40;  // longer than a drop of rain
+constexpr int kTreesOfAPlot = 30;
+constexpr int kPlotsOfALine = 33;  // about a thousand trees
+constexpr int kHeldMs = 40;        // longer than a drop of rain
 constexpr double kPixelsPerMm = 5.9;
 
 std::int64_t monotonic_ns() {
@@ -186,45 +191,118 @@ QQuickItem* control(AppWindow& app, const QString& name) {
   return found;
 }
 
-/// Taps diameter classes by finger, and times each from the lift until the tree is in the picture.
-void tally(AppWindow& app) {
-  app.model().setPage(AppModel::Page::Tally);
-  until_idle(app);
-  Workspace& open = *app.model().workspace();
-  open.tally()->pin(0);
-  rest(100);
-  std::vector<QPoint> cells;
-  for (const char* size : {"8", "10", "12", "14", "16"}) {
-    QQuickItem* cell = control(app, QStringLiteral("%1, diameter class").arg(QLatin1String(size)));
-    if (cell != nullptr)
-      cells.push_back(cell->mapToScene(QPointF(cell->width() / 2, cell->height() / 2)).toPoint());
-  }
-  if (cells.empty()) throw std::runtime_error("no diameter class is shown");
-  QPointingDevice* finger = QTest::createTouchDevice();
-  std::vector<double> whole, commit, ours;
-  for (int tap = 0; tap < kTaps; ++tap) {
-    const std::size_t before = open.tract().data().trees.size();
-    const QPoint at = cells[static_cast<std::size_t>(tap) % cells.size()];
-    QTest::touchEvent(app.window(), finger).press(0, at);
-    rest(kHeldMs);
-    const auto lifted = Clock::now();
-    QTest::touchEvent(app.window(), finger).release(0, at);
-    until_shown(*app.window(), [&] { return open.tract().data().trees.size() > before; });
-    const double took = ms_since(lifted);
-    const double disk = static_cast<double>(open.tract().lastCommit().count()) / 1000.0;
-    whole.push_back(took);
-    commit.push_back(disk);
-    ours.push_back(took - disk);
-  }
-  say({{"at", "tap"},
-       {"trees", open.tract().data().trees.size()},
-       {"taps", kTaps},
-       {"tap_to_picture_ms", of(whole)},
-       {"commit_ms", of(commit)},
-       {"without_commit_ms", of(ours)}});
+QPoint middle_of(QQuickItem* item) {
+  if (item == nullptr) throw std::runtime_error("a control is not shown");
+  return item->mapToScene(QPointF(item->width() / 2, item->height() / 2)).toPoint();
 }
 
-int with_app(const QString& tract, const QString& folder, bool work) {
+/// A finger at the page Tally that taps diameter classes of one species.
+class Finger {
+ public:
+  explicit Finger(AppWindow& app) : app_(app), open_(*app.model().workspace()) { come(); }
+
+  /// Shows the page, and finds out where its cells are.
+  void come() {
+    app_.model().setPage(AppModel::Page::Tally);
+    until_idle(app_);
+    open_.tally()->pin(0);
+    rest(100);
+    cells_.clear();
+    for (const char* size : {"8", "10", "12", "14", "16"}) {
+      cells_.push_back(
+          middle_of(control(app_, QStringLiteral("%1, diameter class").arg(QLatin1String(size)))));
+    }
+  }
+  /// Taps until `trees` more are recorded, and times each from the lift until the tree is in the
+  /// picture.
+  void tally(int trees) {
+    for (int tap = 0; tap < trees; ++tap) {
+      const std::size_t before = this->trees();
+      const double took = touch(cells_[static_cast<std::size_t>(tap) % cells_.size()],
+                                [&] { return this->trees() > before; });
+      const double disk = static_cast<double>(open_.tract().lastCommit().count()) / 1000.0;
+      whole_.push_back(took);
+      commit_.push_back(disk);
+      ours_.push_back(took - disk);
+    }
+  }
+  void undo() {
+    const std::size_t before = trees();
+    touch(middle_of(control(app_, QStringLiteral("Undo"))), [&] { return trees() < before; });
+  }
+  [[nodiscard]] std::size_t trees() const { return open_.tract().data().trees.size(); }
+  /// Of the taps since it was asked last.
+  Json times() {
+    Json line{{"trees", trees()},
+              {"taps", whole_.size()},
+              {"tap_to_picture_ms", of(std::exchange(whole_, {}))},
+              {"commit_ms", of(std::exchange(commit_, {}))},
+              {"without_commit_ms", of(std::exchange(ours_, {}))}};
+    return line;
+  }
+
+ private:
+  double touch(QPoint at, const std::function<bool()>& done) {
+    QTest::touchEvent(app_.window(), finger_).press(0, at);
+    rest(kHeldMs);
+    const auto lifted = Clock::now();
+    QTest::touchEvent(app_.window(), finger_).release(0, at);
+    until_shown(*app_.window(), done);
+    return ms_since(lifted);
+  }
+
+  AppWindow& app_;
+  Workspace& open_;
+  QPointingDevice* finger_ = QTest::createTouchDevice();
+  std::vector<QPoint> cells_;
+  std::vector<double> whole_, commit_, ours_;
+};
+
+void tally(AppWindow& app) {
+  Finger finger(app);
+  finger.tally(kTaps);
+  Json line{{"at", "tap"}};
+  line.update(finger.times());
+  say(line);
+}
+
+std::size_t objects_of(AppWindow& app) {
+  return static_cast<std::size_t>(app.window()->findChildren<QObject*>().size() +
+                                  app.engine().findChildren<QObject*>().size() +
+                                  app.model().findChildren<QObject*>().size());
+}
+
+/// Plot after plot is tallied; at each some trees are undone and the other pages are looked at.
+void whole_day(AppWindow& app, int trees) {
+  const auto pages = {AppModel::Page::Walk, AppModel::Page::Tract, AppModel::Page::Stand};
+  TractDesk& desk = app.model().workspace()->tract();
+  Finger finger(app);
+  for (int plot = 0; static_cast<int>(finger.trees()) < trees; ++plot) {
+    desk.submit([&desk] {
+      const oaklight::Plot& other = desk.data().plots.front();
+      return oaklight::add_plots(desk.live(), desk.knowledge(), desk.ids(), other.stand,
+                                 other.cruise, 1);
+    });
+    until_idle(app);
+    app.model().workspace()->plot().set(desk.data().plots.back().id);
+    finger.come();
+    finger.tally(kTreesOfAPlot);
+    finger.undo();
+    finger.tally(1);
+    for (const auto page : pages) {
+      app.model().setPage(page);
+      until_idle(app);
+    }
+    if ((plot + 1) % kPlotsOfALine != 0) continue;
+    Json line{{"at", "day"}, {"plots", plot + 1}};
+    line.update(finger.times());
+    line["heap_mb"] = static_cast<double>(mallinfo2().uordblks) / 1e6;
+    line["objects"] = objects_of(app);
+    say(line);
+  }
+}
+
+int with_app(const QString& what, const QString& tract, const QString& folder, int trees) {
   QSettings(folder + QStringLiteral("/settings.ini"), QSettings::IniFormat)
       .setValue(QStringLiteral("intro_seen"), true);
   AppOptions options;
@@ -240,10 +318,14 @@ int with_app(const QString& tract, const QString& folder, bool work) {
   say({{"at", "start"}, {"first_picture_ns", shown}, {"checked_before", checked}});
   if (qEnvironmentVariableIsSet("OAKLIGHT_BENCH_PICTURE"))
     app.window()->grabWindow().save(qEnvironmentVariable("OAKLIGHT_BENCH_PICTURE"));
-  if (!work) return 0;
+  if (what == QStringLiteral("start")) return 0;
   const auto begin = Clock::now();
   while (!app.model().workspace()->tract().sound()) rest(5);
   say({{"at", "check"}, {"checked_after_ms", ms_since(begin)}});
+  if (what == QStringLiteral("day")) {
+    whole_day(app, trees);
+    return app.warnings().isEmpty() ? 0 : 1;
+  }
   visit_pages(app);
   app.model().setPage(AppModel::Page::Marks);
   until_idle(app);
@@ -261,6 +343,6 @@ int main(int argc, char* argv[]) {
   QGuiApplication app(argc, argv);
   const QStringList call = QGuiApplication::arguments();
   if (call.value(1) == QStringLiteral("empty")) return empty();
-  if (call.size() != 4) return 2;
-  return with_app(call[2], call[3], call[1] == QStringLiteral("work"));
+  if (call.size() < 4) return 2;
+  return with_app(call[1], call[2], call[3], call.value(4).toInt());
 }
