@@ -159,9 +159,14 @@ Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreCo
     if (!taken) return taken.error();
     lock = std::move(*taken);
     if (*fit == store::Fit::older) {
-      if (const auto done = store::bring_up_to_date(path, *steps, *state); !done)
-        return done.error();
-      state = store::FileState{steps->back().number, state->min_reader};
+      // Another program may have brought it up to date before the lock was ours.
+      state = look_at(path);
+      if (!state) return state.error();
+      if (state->step < steps->back().number) {
+        const auto done = store::bring_up_to_date(path, *steps, *state);
+        if (!done) return done.error();
+        state = store::FileState{steps->back().number, state->min_reader};
+      }
     }
   }
   auto db = SqliteHandle::open(path, writes ? Use::write : Use::read_only);

@@ -39,8 +39,8 @@ Came do_work(Work& work, const fs::path& folder, AfterFailure after) {
   return came;
 }
 
-StoreWork::StoreWork(std::string base, std::vector<Step> steps)
-    : base_(std::move(base)), steps_(std::move(steps)) {
+StoreWork::StoreWork(std::string base, std::vector<Step> steps, std::string log)
+    : base_(std::move(base)), log_(std::move(log)), steps_(std::move(steps)) {
   rehearse();
 }
 
@@ -79,6 +79,7 @@ Result<TractSession> StoreWork::open(const fs::path& file) {
 
 void StoreWork::lay_out(const fs::path& folder) {
   if (!base_.empty()) write_bytes(folder / "woods.gpkg", base_);
+  if (!log_.empty()) write_bytes(folder / "woods.gpkg-wal", log_);
 }
 
 Status StoreWork::start(const fs::path& folder) {

@@ -56,7 +56,8 @@ class StoreWork : public Work {
  public:
   using Step = std::function<Status(TractSession&, const std::filesystem::path& folder)>;
   /// base  bytes of the tract file before; "": the work makes it
-  StoreWork(std::string base, std::vector<Step> steps);
+  /// log   bytes of a log beside it, with commits that the file does not hold yet
+  StoreWork(std::string base, std::vector<Step> steps, std::string log = "");
 
   void lay_out(const std::filesystem::path& folder) override;
   Status start(const std::filesystem::path& folder) override;
@@ -83,7 +84,7 @@ class StoreWork : public Work {
   Result<TractSession> open(const std::filesystem::path& file);
   std::string judge_file(const std::filesystem::path& file, std::size_t from, std::size_t to);
 
-  std::string base_;
+  std::string base_, log_;
   std::vector<Step> steps_;
   std::vector<State> states_;  ///< before the first step, and after each
   std::map<std::size_t, std::string> copies_;
@@ -93,7 +94,7 @@ class StoreWork : public Work {
 };
 
 /// The works that the tests of this folder do, by name: "tally", "undo", "import", "upgrade",
-/// "create", "copy", "packet".
+/// "upgrade_log", "create", "copy", "packet".
 const std::vector<std::string>& work_names();
 std::unique_ptr<Work> make_work(const std::string& name);
 

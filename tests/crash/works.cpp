@@ -118,28 +118,23 @@ void add_old(store::SqliteHandle& db, const Uuid& id, const R& record) {
   must(table->insert(db, *row));
 }
 
-/// The bytes of a file as a program that knew only the first steps left it.
-std::string old_base(std::size_t known) {
-  const TempDir folder;
-  const fs::path path = folder / "woods.gpkg";
+/// A file as a program that knew only the first steps made it.
+void make_old(const fs::path& path, std::size_t known) {
   const auto steps = store::read_steps(embedded_schema()).value();
-  {
-    auto db = store::SqliteHandle::open(path, store::Use::make);
-    must(db);
-    must(db->transaction([&]() -> Status {
-      must(store::run_steps(*db, std::span(steps.data(), known), 0));
-      must(store::set_meta(*db, "format", store::kFormatName));
-      std::uint32_t number = 1000;
-      const Tract tract{"Cold Hollow", "WV", "", "", "", "", "", {}, false};
-      add_old(*db, nth_id<StandId>(++number).value, tract);
-      for (const EmbeddedFile& file : embedded_forms()) {
-        const auto id = nth_id<Id<store::FormFileTag>>(++number);
-        add_old(*db, id.value, store::built_in_form(file, id));
-      }
-      return Done{};
-    }));
-  }
-  return bytes_of(path);
+  auto db = store::SqliteHandle::open(path, store::Use::make);
+  must(db);
+  must(db->transaction([&]() -> Status {
+    must(store::run_steps(*db, std::span(steps.data(), known), 0));
+    must(store::set_meta(*db, "format", store::kFormatName));
+    std::uint32_t number = 1000;
+    const Tract tract{"Cold Hollow", "WV", "", "", "", "", "", {}, false};
+    add_old(*db, nth_id<StandId>(++number).value, tract);
+    for (const EmbeddedFile& file : embedded_forms()) {
+      const auto id = nth_id<Id<store::FormFileTag>>(++number);
+      add_old(*db, id.value, store::built_in_form(file, id));
+    }
+    return Done{};
+  }));
 }
 
 Status first_stand(TractSession& session, const fs::path&) {
@@ -147,6 +142,27 @@ Status first_stand(TractSession& session, const fs::path&) {
   stand.id = nth_id<StandId>(77);
   stand.name = "North";
   return session.store().apply({"add a stand", {stand}});
+}
+
+/// Such a file that was closed, and one that was not when its program died: a stand of it lies in
+/// the log alone.
+std::unique_ptr<Work> upgrade_work(bool from_log) {
+  const TempDir folder;
+  const fs::path path = folder / "woods.gpkg";
+  make_old(path, 2);
+  std::vector<Step> steps{first_stand, undo};
+  if (!from_log) return std::make_unique<StoreWork>(bytes_of(path), std::move(steps));
+  auto db = store::SqliteHandle::open(path, store::Use::write);
+  must(db);
+  Stand stand;
+  stand.id = nth_id<StandId>(76);
+  stand.name = "South";
+  must(db->transaction([&]() -> Status {
+    add_old(*db, stand.id.value, stand);
+    return Done{};
+  }));
+  return std::make_unique<StoreWork>(bytes_of(path), std::move(steps),
+                                     bytes_of(path.string() + "-wal"));
 }
 
 /// Hands a packet over where an older one lies.
@@ -238,10 +254,8 @@ const std::vector<std::pair<std::string, Maker>> kWorks = {
                                            undo, undo, change_form, undo, redo});
      }},
     {"import", import_work},
-    {"upgrade",
-     [] {
-       return std::make_unique<StoreWork>(old_base(2), std::vector<Step>{first_stand, undo});
-     }},
+    {"upgrade", [] { return upgrade_work(false); }},
+    {"upgrade_log", [] { return upgrade_work(true); }},
     {"create", [] { return std::make_unique<StoreWork>("", std::vector<Step>{first_stand}); }},
     {"copy", copy_work},
     {"packet", [] { return std::make_unique<PacketWork>(); }},
