@@ -4,6 +4,7 @@
 #include <functional>
 #include <map>
 #include <memory>
+#include <random>
 #include <set>
 #include <string>
 #include <vector>
@@ -81,6 +82,7 @@ class StoreWork : public Work {
   /// How a state differs from that before the first step (0) or after a step; "" when it does not.
   [[nodiscard]] std::string difference_to(std::size_t after, const State& found) const;
   void rehearse();
+  StoreContext context() { return {clock_, std::mt19937_64{20260504}, "tablet"}; }
   Result<TractSession> open(const std::filesystem::path& file);
   std::string judge_file(const std::filesystem::path& file, std::size_t from, std::size_t to);
 
@@ -89,6 +91,7 @@ class StoreWork : public Work {
   std::vector<State> states_;  ///< before the first step, and after each
   std::map<std::size_t, std::string> copies_;
   bool same_again_ = true;
+  int judged_ = 0;
   SetClock clock_{1'777'900'020'000};  // 2026-05-04T13:07:00Z
   std::unique_ptr<TractSession> session_;
 };
