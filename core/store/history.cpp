@@ -1,17 +1,15 @@
 #include "core/store/history.hpp"
 
-#include <array>
+#include <algorithm>
+#include <span>
 
+#include "core/store/history_lines.hpp"
+#include "core/store/join_cells.hpp"
 #include "core/store/links.hpp"
 #include "core/store/row_text.hpp"
 
 namespace oaklight::store {
 namespace {
-
-const std::array<std::string, 6> kActionColumns = {"uid",   "at_utc", "device",
-                                                   "label", "kind",   "target_uid"};
-const std::array<std::string, 5> kChangeColumns = {"action_uid", "table_name", "row_uid",
-                                                   "before_json", "after_json"};
 
 std::string_view word_of_kind(HistoryKind kind) {
   switch (kind) {
@@ -30,11 +28,6 @@ HistoryKind kind_of_word(std::string_view word) {
   return word == "redo" ? HistoryKind::redo : HistoryKind::action;
 }
 
-std::string text_of(const Value& value) {
-  const auto* text = std::get_if<std::string>(&value);
-  return text == nullptr ? std::string{} : *text;
-}
-
 /// Whether two rows say the same; when they were written does not matter.
 bool same_content(const RecordTable& table, Row a, Row b) {
   for (const char* column : {"changed_at", "row_crc"}) {
@@ -45,8 +38,9 @@ bool same_content(const RecordTable& table, Row a, Row b) {
 }
 
 Error out_of_step(const RecordTable& table, const std::string& uid) {
-  return {ErrorCode::damaged, "A record is not as the history left it.", table.name() + "/" + uid,
-          "Enter the wanted values by hand; the change cannot be undone in one step."};
+  return {
+      ErrorCode::contradiction, "A record is not as this action left it.", table.name() + "/" + uid,
+      "Somebody, perhaps on another tablet, changed it since. Enter the wanted values by hand."};
 }
 
 /// The record before and after one change of the history, over the row as it is now.
@@ -70,38 +64,23 @@ Result<Images> read_images(const RecordTable& table, const Value& before_json,
   return images;
 }
 
-// An action is undone when it was undone once more than it was done again.
-constexpr std::string_view kUndoneTimes =
-    "(SELECT count(*) FILTER (WHERE r.kind = 'undo') - count(*) FILTER (WHERE r.kind = 'redo')"
-    " FROM user_action AS r WHERE r.target_uid = a.uid)";
+// The last word on an action counts: two tablets may have taken back the same one.
+constexpr std::string_view kIsUndone =
+    "(SELECT r.kind FROM user_action AS r WHERE r.target_uid = a.uid ORDER BY r.uid DESC LIMIT 1)"
+    " IS 'undo'";
+
+/// Who may undo what: once the file holds what other tablets did, each its own.
+Result<std::string> own_actions(SqliteHandle& db, std::string_view alias) {
+  const auto joined = db.first("SELECT 1 FROM meta WHERE key = 'joined'");
+  if (!joined) return joined.error();
+  if (!joined->has_value()) return std::string("?1 = ?1");
+  return std::string(alias) + ".device = ?1";
+}
 
 Result<std::optional<Candidate>> candidate(const Result<std::optional<Row>>& row) {
   if (!row) return row.error();
   if (!row->has_value()) return std::optional<Candidate>{};
   return std::optional(Candidate{text_of((**row)[0]), text_of((**row)[1])});
-}
-
-template <std::size_t N>
-std::string column_list(const std::array<std::string, N>& columns) {
-  std::string list;
-  for (const std::string& column : columns) list += column + ", ";
-  return list + "row_crc";
-}
-
-template <std::size_t N>
-Status find_damaged_lines(SqliteHandle& db, const std::string& table,
-                          const std::array<std::string, N>& columns, std::vector<Error>& found) {
-  return db.each(
-      "SELECT " + column_list(columns) + ", seq FROM " + table + " ORDER BY seq", {},
-      [&](const Row& row) -> Status {
-        const Row cells(row.begin(), row.begin() + N);
-        if (row[N] == Value{row_crc(table, columns, cells)}) return Done{};
-        const auto* seq = std::get_if<std::int64_t>(&row[N + 1]);
-        found.push_back({ErrorCode::damaged, "A line of the history does not match its checksum.",
-                         table + "/" + std::to_string(seq == nullptr ? 0 : *seq),
-                         "Keep this file, and work on from your newest copy."});
-        return Done{};
-      });
 }
 
 }  // namespace
@@ -139,33 +118,106 @@ Status ActionWriter::remove(std::string_view table_name, const std::string& uid)
   }
   Row after = **before;
   table.at(after, "deleted") = std::int64_t{1};
-  return put_row(table, *before, std::move(after));
+  if (const auto put = put_row(table, *before, after); !put) return put;
+  return retire_rivals(table, after);
+}
+
+// What another tablet put in the same place gave way in a join; it must not come back with the next
+// one, now that somebody emptied the place.
+Status ActionWriter::retire_rivals(const RecordTable& table, const Row& removed) {
+  const auto place = place_of(table, removed);
+  if (!place) return Done{};
+  const auto joined = db_.first("SELECT 1 FROM meta WHERE key = 'joined'");
+  if (!joined) return joined.error();
+  if (!joined->has_value()) return Done{};
+  std::vector<Row> rivals;
+  const auto read = table.each(db_, [&](const Row& row) {
+    const bool rival = !table.is_live(row) && place_of(table, row) == place &&
+                       table.uid_of(row) != table.uid_of(removed);
+    if (rival) rivals.push_back(row);
+    return Status(Done{});
+  });
+  if (!read) return read;
+  for (const Row& rival : rivals) {
+    if (const auto retired = settle(table, {rival}, rival); !retired) return retired;
+  }
+  return Done{};
+}
+
+Status ActionWriter::replay_lines(std::span<const Row> lines, bool undo) {
+  const auto found = tables_.find(text_of(lines.front()[0]));
+  const std::string uid = text_of(lines.front()[1]);
+  if (found == tables_.end()) {
+    return Error{ErrorCode::file_too_new,
+                 "The history holds a kind of record that this program does not know.",
+                 text_of(lines.front()[0]) + "/" + uid, "Use the newest Oaklight."};
+  }
+  const RecordTable& table = found->second;
+  const auto now = table.find(db_, uid);
+  if (!now) return now.error();
+  if (!now->has_value()) return out_of_step(table, uid);
+  std::vector<Row> versions;
+  Row chosen;
+  for (const Row& line : lines) {
+    auto images = read_images(table, line[2], line[3], **now);
+    if (!images) return images.error();
+    versions.push_back(std::move(images->before));
+    chosen = std::move(images->after);
+  }
+  if (!same_content(table, **now, undo ? chosen : versions.front())) return out_of_step(table, uid);
+  if (lines.size() == 1) return put_row(table, *now, undo ? versions.front() : chosen);
+  return undo ? open_again(table, **now, std::move(versions)) : settle(table, versions, chosen);
 }
 
 Status ActionWriter::replay(const std::string& action_uid, HistoryKind kind) {
   const bool undo = kind == HistoryKind::undo;
-  const auto one = [&](const Row& line) -> Status {
-    const auto table = tables_.find(text_of(line[0]));
-    const std::string uid = text_of(line[1]);
-    if (table == tables_.end()) {
-      return Error{ErrorCode::file_too_new,
-                   "The history holds a kind of record that this program does not know.",
-                   text_of(line[0]) + "/" + uid, "Use the newest Oaklight."};
-    }
-    const auto now = table->second.find(db_, uid);
-    if (!now) return now.error();
-    if (!now->has_value()) return out_of_step(table->second, uid);
-    const auto images = read_images(table->second, line[2], line[3], **now);
-    if (!images) return images.error();
-    const Row& expected = undo ? images->after : images->before;
-    if (!same_content(table->second, **now, expected)) return out_of_step(table->second, uid);
-    return put_row(table->second, *now, undo ? images->before : images->after);
-  };
-  return db_.each(
+  std::vector<Row> lines;
+  const auto read = db_.each(
       "SELECT table_name, row_uid, before_json, after_json FROM change"
-      " WHERE action_uid = ?1 ORDER BY seq" +
-          std::string(undo ? " DESC" : ""),
-      {action_uid}, one);
+      " WHERE action_uid = ?1 ORDER BY seq",
+      {action_uid}, [&](const Row& line) {
+        lines.push_back(line);
+        return Status(Done{});
+      });
+  if (!read) return read;
+  // The lines of a decision between versions of one record belong together.
+  std::vector<std::span<const Row>> groups;
+  for (std::size_t from = 0, to = 1; from < lines.size(); from = to++) {
+    while (to < lines.size() && lines[to][1] == lines[from][1] && lines[to][3] == lines[from][3]) {
+      ++to;
+    }
+    groups.emplace_back(lines.data() + from, to - from);
+  }
+  if (undo) std::ranges::reverse(groups);
+  for (const auto& group : groups) {
+    if (const auto done = replay_lines(group, undo); !done) return done;
+  }
+  return Done{};
+}
+
+Status ActionWriter::open_again(const RecordTable& table, const Row& chosen,
+                                std::vector<Row> versions) {
+  for (Row& version : versions) table.at(version, "changed_at") = at_utc_;
+  // The one that showed goes last, as the newest of them.
+  std::ranges::reverse(versions);
+  if (const auto written = table.update(db_, versions.back()); !written)
+    return at_record(written.error(), table, table.uid_of(chosen));
+  for (Row& version : versions) {
+    table.at(version, "row_crc") = row_crc(table.name(), table.columns(), version);
+    changes_.push_back({&table, chosen, std::move(version)});
+  }
+  return Done{};
+}
+
+Status ActionWriter::settle(const RecordTable& table, const std::vector<Row>& versions,
+                            Row chosen) {
+  table.at(chosen, "changed_at") = at_utc_;
+  const auto now = table.find(db_, table.uid_of(chosen));
+  if (!now) return now.error();
+  const auto written = now->has_value() ? table.update(db_, chosen) : table.insert(db_, chosen);
+  if (!written) return at_record(written.error(), table, table.uid_of(chosen));
+  for (const Row& version : versions) changes_.push_back({&table, version, chosen});
+  return Done{};
 }
 
 Status ActionWriter::write_change(const Uuid& action, const RowChange& change) {
@@ -179,46 +231,47 @@ Status ActionWriter::write_change(const Uuid& action, const RowChange& change) {
   }
   const auto after_json = to_json(table.columns(), change.after);
   if (!after_json) return at_record(after_json.error(), table, uid);
-  Row line = {to_text(action), table.name(), uid, before_json, *after_json};
-  line.emplace_back(row_crc("change", kChangeColumns, line));
-  return db_.run(
-      "INSERT INTO change (" + column_list(kChangeColumns) + ") VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
-      line);
+  return add_change_line(
+      db_, change_line({to_text(action), table.name(), uid, before_json, *after_json}));
 }
 
 Status ActionWriter::finish(const Uuid& action, const std::string& device, const std::string& label,
                             HistoryKind kind, const std::optional<std::string>& target_uid) {
   if (changes_.empty() && kind == HistoryKind::action) return Done{};
   if (const auto sound = check_links_of(db_, tables_, changes_); !sound) return sound;
-  Row line = {to_text(action),
-              at_utc_,
-              device,
-              label,
-              std::string(word_of_kind(kind)),
-              target_uid ? Value{*target_uid} : Value{}};
-  line.emplace_back(row_crc("user_action", kActionColumns, line));
-  if (const auto written = db_.write_one("INSERT INTO user_action (" + column_list(kActionColumns) +
-                                             ") VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
-                                         line);
-      !written)
-    return written;
+  const Row line =
+      action_line({to_text(action), at_utc_, device, label, std::string(word_of_kind(kind)),
+                   target_uid ? Value{*target_uid} : Value{}});
+  if (const auto written = add_action_line(db_, line); !written) return written;
   for (const RowChange& change : changes_) {
     if (const auto written = write_change(action, change); !written) return written;
   }
   return update_contents(db_, changes_, at_utc_);
 }
 
-Result<std::optional<Candidate>> next_undo(SqliteHandle& db) {
+// The order of events is that of the uids: they rise in each file above all that it held before,
+// whatever its clock says, so that it also holds for what several files are joined from.
+Result<std::optional<Candidate>> next_undo(SqliteHandle& db, const std::string& device) {
+  const auto own = own_actions(db, "a");
+  if (!own) return own.error();
   return candidate(db.first("SELECT a.uid, a.label FROM user_action AS a WHERE a.kind = 'do' AND " +
-                            std::string(kUndoneTimes) + " = 0 ORDER BY a.seq DESC LIMIT 1"));
+                                *own + " AND NOT " + std::string(kIsUndone) +
+                                " ORDER BY a.uid DESC LIMIT 1",
+                            {device}));
 }
 
-Result<std::optional<Candidate>> next_redo(SqliteHandle& db) {
+Result<std::optional<Candidate>> next_redo(SqliteHandle& db, const std::string& device) {
+  const auto own = own_actions(db, "a");
+  if (!own) return own.error();
+  const auto own_undo = own_actions(db, "u");
+  if (!own_undo) return own_undo.error();
   return candidate(db.first(
       "SELECT a.uid, a.label FROM user_action AS u JOIN user_action AS a ON a.uid = u.target_uid"
-      " WHERE u.kind = 'undo' AND u.seq >"
-      " (SELECT seq FROM user_action WHERE kind = 'do' ORDER BY seq DESC LIMIT 1) AND " +
-      std::string(kUndoneTimes) + " = 1 ORDER BY a.seq LIMIT 1"));
+      " WHERE u.kind = 'undo' AND " +
+          *own_undo + " AND u.uid > (SELECT a.uid FROM user_action AS a WHERE a.kind = 'do' AND " +
+          *own + " ORDER BY a.uid DESC LIMIT 1) AND " + std::string(kIsUndone) +
+          " ORDER BY a.uid LIMIT 1",
+      {device}));
 }
 
 Result<std::vector<HistoryEntry>> read_history(SqliteHandle& db, std::int64_t limit) {
@@ -226,7 +279,7 @@ Result<std::vector<HistoryEntry>> read_history(SqliteHandle& db, std::int64_t li
   const auto walked = db.each(
       "SELECT uid, at_utc, device, label, kind, target_uid,"
       " (SELECT count(*) FROM change AS c WHERE c.action_uid = a.uid)"
-      " FROM user_action AS a ORDER BY seq DESC LIMIT ?1",
+      " FROM user_action AS a ORDER BY uid DESC LIMIT ?1",
       {limit}, [&](const Row& row) -> Status {
         HistoryEntry entry;
         const bool read = from_value(row[0], entry.id) && from_value(row[1], entry.at) &&
@@ -243,15 +296,6 @@ Result<std::vector<HistoryEntry>> read_history(SqliteHandle& db, std::int64_t li
       });
   if (!walked) return walked.error();
   return entries;
-}
-
-Result<std::vector<Error>> find_damaged_history(SqliteHandle& db) {
-  std::vector<Error> found;
-  if (const auto walked = find_damaged_lines(db, "user_action", kActionColumns, found); !walked)
-    return walked.error();
-  if (const auto walked = find_damaged_lines(db, "change", kChangeColumns, found); !walked)
-    return walked.error();
-  return found;
 }
 
 }  // namespace oaklight::store

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -31,8 +32,18 @@ class ActionWriter {
   /// Errors: unknown_reference when the file has no such record in use.
   Status remove(std::string_view table_name, const std::string& uid);
   /// Reverses an action (undo) or does it again (redo).
-  /// Errors: damaged when a record is not as the history left it.
+  /// Errors: contradiction when a record is not as that action left it.
   Status replay(const std::string& action_uid, HistoryKind kind);
+
+  /// A person's decision between versions of one record: each is followed by the chosen row. The
+  /// version that shows comes first.
+  Status settle(const RecordTable& table, const std::vector<Row>& versions, Row chosen);
+
+  /// A line of history for a record whose row this file does not hold.
+  void note(const RecordTable& table, Row before, Row after) {
+    table.at(after, "changed_at") = at_utc_;
+    changes_.push_back({&table, std::move(before), std::move(after)});
+  }
 
   /// What was written so far, oldest first.
   [[nodiscard]] const std::vector<RowChange>& changes() const { return changes_; }
@@ -43,6 +54,11 @@ class ActionWriter {
 
  private:
   Status put_row(const RecordTable& table, const std::optional<Row>& before, Row after);
+  Status retire_rivals(const RecordTable& table, const Row& removed);
+  /// Lines of one record: one, or those of a decision between its versions.
+  Status replay_lines(std::span<const Row> lines, bool undo);
+  /// Undoes a decision.
+  Status open_again(const RecordTable& table, const Row& chosen, std::vector<Row> versions);
   Status write_change(const Uuid& action, const RowChange& change);
   /// The error with the record as its place.
   static Error at_record(Error error, const RecordTable& table, const std::string& uid);
@@ -59,15 +75,13 @@ struct Candidate {
   std::string label;
 };
 
-/// The newest action that is not undone.
-Result<std::optional<Candidate>> next_undo(SqliteHandle& db);
+/// The newest action that is not undone. Once files were joined into this one, the newest of this
+/// device: what others did is theirs to undo.
+Result<std::optional<Candidate>> next_undo(SqliteHandle& db, const std::string& device);
 /// What undo reversed last, if no new action came since.
-Result<std::optional<Candidate>> next_redo(SqliteHandle& db);
+Result<std::optional<Candidate>> next_redo(SqliteHandle& db, const std::string& device);
 
 /// Newest first.
 Result<std::vector<HistoryEntry>> read_history(SqliteHandle& db, std::int64_t limit);
-
-/// One Error for each line of the history that does not match its checksum.
-Result<std::vector<Error>> find_damaged_history(SqliteHandle& db);
 
 }  // namespace oaklight::store

@@ -16,7 +16,7 @@ using Kinds = std::tuple<Kind<Tract>, Kind<Stand>, Kind<Cruise>, Kind<Plot>, Kin
                          Kind<Regen>, Kind<WalkTree>, Kind<Contact>, Kind<Mark>, Kind<MapLine>,
                          Kind<Stump>, Kind<AcornCount>, Kind<AcornYear>>;
 
-/// The change of a row of R; nothing when the row is of another kind.
+/// The change of a row of R; nothing when the row is of another kind, or out of use without a word.
 template <class R>
 std::optional<Result<Change>> change_of(Kind<R> /*kind*/, const RecordTable& table,
                                         const Row& row) {
@@ -25,6 +25,9 @@ std::optional<Result<Change>> change_of(Kind<R> /*kind*/, const RecordTable& tab
   if (!record) return Result<Change>(record.error());
   if constexpr (requires { record->id; }) {
     if (!table.is_live(row)) return Result<Change>(Change(Remove{record->id}));
+  } else {
+    // A tract that gave way to the one of another file is no tract here.
+    if (!table.is_live(row)) return std::nullopt;
   }
   return Result<Change>(Change(*std::move(record)));
 }

@@ -7,13 +7,13 @@
 #include <stop_token>
 #include <string>
 #include <string_view>
-#include <variant>
 #include <vector>
 
 #include "core/base/clock.hpp"
 #include "core/base/id.hpp"
 #include "core/base/result.hpp"
-#include "core/model/mark.hpp"
+#include "core/store/change.hpp"
+#include "core/store/join.hpp"
 
 namespace oaklight {
 
@@ -30,24 +30,6 @@ struct StoreContext {
   Clock& clock;             ///< kept by reference, must outlive the store
   IdSource::Random random;  ///< see system_random()
   std::string device;       ///< which tablet or program writes, as the history shall name it
-};
-
-/// Takes a record out of use. Its row stays in the file as a tombstone, so that undo and joining
-/// files work; load() leaves it out.
-struct Remove {
-  std::variant<StandId, CruiseId, PlotId, TreeId, RegenId, WalkTreeId, ContactId, MarkId, MapLineId,
-               StumpId, AcornCountId, AcornYearId>
-      id;
-};
-
-/// One record as it shall be from now on: added when its id is new, corrected when the file has it.
-using Change = std::variant<Tract, Stand, Cruise, Plot, Tree, Regen, WalkTree, Contact, Mark,
-                            MapLine, Stump, AcornCount, AcornYear, Remove>;
-
-/// One thing that a person did. It is written whole or not at all, and undone in one step.
-struct Action {
-  std::string label;  ///< as undo shows it: "tally red oak 12.3 in", "import 3 files"
-  std::vector<Change> changes;
 };
 
 enum class HistoryKind { action, undo, redo };
@@ -164,8 +146,40 @@ class TractStore {
   /// Errors: cannot_write when the target exists, cannot be written or does not hold the same.
   Status copy_to(const std::filesystem::path& target) const;
 
+  /// Puts the histories of other tablets' files into this one, in one transaction; a copy of it as
+  /// it was is kept beside ("woods.before-join.gpkg"). The others are only read. What comes out
+  /// depends on the set of histories alone: in any order, together or one after the other, and the
+  /// same file again changes nothing. What both changed stays open, see questions().
+  /// Errors, with the file in `where`: of open; damaged (a checksum or a history that does not
+  /// match: nothing of that file is taken); contradiction (a file of another tract: neither started
+  /// from the same file, nor of the same name); file_too_new; read_only.
+  Result<JoinReport> join(const std::vector<std::filesystem::path>& others,
+                          OtherTract other_tract = OtherTract::refuse);
+  /// What join() would report; writes nothing.
+  [[nodiscard]] Result<JoinReport> preview_join(const std::vector<std::filesystem::path>& others,
+                                                OtherTract other_tract = OtherTract::refuse) const;
+  /// Makes a new file of two or more, of which each stays as it is. Errors: of create and join.
+  static Result<JoinReport> join_to_new(const std::filesystem::path& path,
+                                        const std::vector<std::filesystem::path>& files,
+                                        const StoreContext& context,
+                                        OtherTract other_tract = OtherTract::refuse);
+
+  /// What joins left open, by kind of record and name.
+  [[nodiscard]] Result<std::vector<Question>> questions() const;
+  /// A person's answer, as an action: this side of the question holds. A name that is used twice is
+  /// mended by giving one of the records another.
+  /// returns  as undo()
+  /// errors   contradiction when the question is not open as it was shown; not_a_choice for a name
+  ///          used twice or a side that it does not have; unknown_reference when what holds would
+  ///          point at something removed
+  Result<std::vector<Change>> decide(const Question& question, std::size_t side);
+
  private:
   struct Impl;
+  struct Joint;
+  enum class Beside { copy, nothing };
+  Result<JoinReport> join_all(const std::vector<std::filesystem::path>& others,
+                              OtherTract other_tract, Beside beside);
   explicit TractStore(std::unique_ptr<Impl> impl);
   Result<std::vector<Change>> replay(HistoryKind kind);
   std::unique_ptr<Impl> impl_;

@@ -3,7 +3,7 @@
 
 #include "core/store/file_header.hpp"
 #include "core/store/gpkg_rules.hpp"
-#include "core/store/history.hpp"
+#include "core/store/history_lines.hpp"
 #include "core/store/links.hpp"
 #include "core/store/records.hpp"
 #include "core/store/tract_store_impl.hpp"

@@ -136,7 +136,8 @@ Result<std::vector<Change>> TractStore::replay(HistoryKind kind) {
   const bool undo = kind == HistoryKind::undo;
   std::vector<Change> records;
   const auto done = impl_->db.transaction([&]() -> Status {
-    const auto found = undo ? store::next_undo(impl_->db) : store::next_redo(impl_->db);
+    const auto found = undo ? store::next_undo(impl_->db, impl_->device)
+                            : store::next_redo(impl_->db, impl_->device);
     if (!found) return found.error();
     if (!found->has_value()) {
       return Error{ErrorCode::nothing_to_undo,
@@ -158,9 +159,9 @@ Result<std::vector<Change>> TractStore::redo() { return replay(HistoryKind::redo
 
 Result<UndoState> TractStore::undo_state() const {
   UndoState state;
-  const auto undo = store::next_undo(impl_->db);
+  const auto undo = store::next_undo(impl_->db, impl_->device);
   if (!undo) return undo.error();
-  const auto redo = store::next_redo(impl_->db);
+  const auto redo = store::next_redo(impl_->db, impl_->device);
   if (!redo) return redo.error();
   if (undo->has_value()) state.undo = (**undo).label;
   if (redo->has_value()) state.redo = (**redo).label;
