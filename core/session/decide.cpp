@@ -12,6 +12,7 @@
 #include "core/release/stand_facts.hpp"
 #include "core/release/wording.hpp"
 #include "core/session/card_view.hpp"
+#include "core/session/join_work.hpp"
 
 namespace oaklight {
 namespace {
@@ -257,6 +258,12 @@ Result<Action> recommend_stand(const TractData& data, const TractKnowledge& know
 
 Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge,
                           PacketReader reader, PacketOptions options) {
+  const auto twice = tag_used_twice(data);
+  if (twice && reader != PacketReader::owner) {
+    return Error{ErrorCode::duplicate, "Tag " + *twice + " is on two trees.", "walk_tree/" + *twice,
+                 "No list may go to a stranger like that. Find both trees, and give one of them a "
+                 "new tag, on the tree and here."};
+  }
   options.table_versions = knowledge.table_versions;
   options.limits = knowledge.release.settings.cautions;
   return make_packet(data, packet_tables(knowledge), reader, options);

@@ -84,7 +84,8 @@ Result<std::vector<StandPrescription>> prescriptions(const TractData& data,
 Result<Action> recommend_stand(const TractData& data, const TractKnowledge& knowledge,
                                IdSource& ids, StandId stand);
 
-/// What one reader is handed, from the marks in the data. Errors: of make_packet.
+/// What one reader is handed, from the marks in the data. Errors: of make_packet; duplicate when
+/// two trees wear one tag since files were joined, for all readers but the owner.
 Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge,
                           PacketReader reader, PacketOptions options);
 

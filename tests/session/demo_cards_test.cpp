@@ -194,6 +194,19 @@ TEST_F(DemoCards, TheListOfMarksTellsTheStopsOfThePackets) {
   EXPECT_GE(view->totals.stops, static_cast<int>(packet->trained.size()));
 }
 
+TEST_F(DemoCards, NoListLeavesTheTractWhileTwoTreesWearOneTag) {
+  recommend_all();
+  TractData data = live_->data();
+  const std::string tag = data.walk_trees[0].tag;
+  data.walk_trees[1].tag = tag + " (2nd)";
+  const PacketOptions options{day_from_text("2026-11-25").value(), {}};
+  const auto refused = packet_for(data, knowledge(), PacketReader::firewood, options);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, ErrorCode::duplicate);
+  EXPECT_EQ(refused.error().where, "walk_tree/" + tag);
+  EXPECT_TRUE(packet_for(data, knowledge(), PacketReader::owner, options));
+}
+
 TEST_F(DemoCards, OneCardIsTheSameAloneAndAmongAll) {
   recommend_all();
   for (const WalkTree& tree : live_->data().walk_trees) {
