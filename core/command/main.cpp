@@ -28,6 +28,7 @@ int main(int argc, char** argv) {
 #endif
   add_stumps(app, exit_code);
   add_check(app, exit_code);
+  add_join(app, exit_code);
   add_source(app, exit_code);
   try {
     app.parse(argc, argv);

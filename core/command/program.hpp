@@ -30,6 +30,11 @@ Result<TractSession> open_to_read(const std::string& path);
 Result<TractSession> open_to_write(const std::string& path);
 /// The bare tract file, whatever its forms hold.
 Result<TractStore> open_store(const std::string& path);
+Result<TractStore> open_store_to_write(const std::string& path);
+/// Makes a new tract file of several; `look`: only says what would come out.
+Result<JoinReport> join_to_new(const std::string& path,
+                               const std::vector<std::filesystem::path>& files, OtherTract other,
+                               bool look);
 /// A new tract file.
 Result<TractSession> create_tract(const std::string& path);
 
@@ -49,6 +54,7 @@ void add_compare(CLI::App& app, int& exit_code);
 void add_sheet(CLI::App& app, int& exit_code);  ///< only in a program that can paint
 void add_stumps(CLI::App& app, int& exit_code);
 void add_check(CLI::App& app, int& exit_code);
+void add_join(CLI::App& app, int& exit_code);
 void add_boundary(CLI::App& app, int& exit_code);
 void add_design(CLI::App& app, int& exit_code);
 void add_route(CLI::App& app, int& exit_code);
