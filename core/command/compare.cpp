@@ -305,8 +305,9 @@ void print_acorns(const Comparison& c, const SpeciesTable& table, const YearSett
 Result<CompareOptions> options_of(const Call& call) {
   const auto confidence = Confidence::from_share(call.level);
   if (!confidence) return confidence.error();
-  CompareOptions options{
-      .estimate = {}, .first_cruise = call.first_cruise, .second_cruise = call.second_cruise};
+  CompareOptions options;
+  options.first_cruise = call.first_cruise;
+  options.second_cruise = call.second_cruise;
   options.estimate.confidence = *confidence;
   options.estimate.log_rule = call.log_rule;
   if (call.years > 0.0) options.years = call.years;

@@ -1,5 +1,6 @@
 #include "core/command/compare_json.hpp"
 
+#include "core/command/figure_keys.hpp"
 #include "core/command/json_values.hpp"
 
 namespace oaklight::command {
@@ -159,6 +160,7 @@ std::string compare_json(const Comparison& comparison, const SpeciesTable& speci
   json["rules"] = kClosingRules;
   for (const char* id : kAcornIndexRules) json["rules"].push_back(id);
   json["rule_version"] = rule_version;
+  add_sources(json, Document::compare);
   return json.dump(2);
 }
 

@@ -4,6 +4,7 @@
 #include <random>
 
 #include "core/base/number_text.hpp"
+#include "core/command/figure_keys.hpp"
 #include "core/command/program.hpp"
 #include "core/command/text_table.hpp"
 #include "core/session/cruise_design.hpp"
@@ -21,6 +22,7 @@ struct Call {
   std::optional<double> plots_an_acre, hours, cv, factor, plot_acres, mean_dbh;
   std::optional<int> plots;
   std::optional<std::uint64_t> seed;
+  int measure_every = 1;
   double azimuth = 0.0;
   bool dry_run = false;
   bool json = false;
@@ -50,6 +52,7 @@ Result<DesignRequest> request_of(const Call& call) {
     request.design = fixed;
   }
   request.azimuth = Degrees{call.azimuth};
+  request.measure_every = call.measure_every;
   request.seed = call.seed.value_or(seed_by_chance());
   return request;
 }
@@ -94,7 +97,9 @@ Json json_of(const CruiseLayout& layout, const DesignRequest& request, bool writ
 
 void print(const CruiseLayout& layout, const DesignRequest& request, const Call& call) {
   if (call.json) {
-    std::cout << json_of(layout, request, !call.dry_run).dump(2) << '\n';
+    Json json = json_of(layout, request, !call.dry_run);
+    add_sources(json, Document::design);
+    std::cout << json.dump(2) << '\n';
     return;
   }
   std::cout << "Cruise " << layout.cruise << ": " << design_text(layout.design) << ", "
@@ -197,6 +202,12 @@ void add_design(CLI::App& app, int& exit_code) {
             "grid|random");
   command->add_option("--azimuth", call->azimuth, "Of the grid's lines, degrees from TRUE north")
       ->check(CLI::Range(0.0, 360.0));
+  command
+      ->add_option(
+          "--measure-every", call->measure_every,
+          "Measure the first point of each stand and every so many-th; on the others only\n"
+          "count trees by species (default: 1, measure all)")
+      ->check(CLI::Range(1, 50));
   command->add_option("--seed", call->seed, "Chance to use again (default: a new one)");
   command->add_option("--minutes-a-plot", request.pace.minutes_a_plot, "Work at one plot")
       ->check(CLI::Range(1.0, 600.0));

@@ -1,6 +1,8 @@
 #include "core/command/estimate_json.hpp"
 
+#include "core/command/figure_keys.hpp"
 #include "core/command/json_values.hpp"
+#include "core/measure/local_curves.hpp"
 
 namespace oaklight::command {
 namespace {
@@ -29,8 +31,23 @@ Json json_of(const GroupFigures& g) {
             {"board_feet_ac", g.board_feet ? json_of(*g.board_feet) : Json(nullptr)},
             {"without_board_feet", g.without_board_feet},
             {"cords_ac", g.cords ? json_of(*g.cords) : Json(nullptr)},
-            {"without_cords", g.without_cords}};
+            {"without_cords", g.without_cords},
+            {"stem_wood_ft3_ac", g.stem_wood ? json_of(*g.stem_wood) : Json(nullptr)},
+            {"without_stem_wood", g.without_stem},
+            {"by_local_board_feet", g.local_board_feet},
+            {"by_local_cords", g.local_cords},
+            {"by_height_curve", g.curve_heights},
+            {"sizes_by_ratio", g.sized.by_ratio},
+            {"board_feet_by_ratio", g.logged.by_ratio},
+            {"pooled_ratio", g.sized.pooled || g.logged.pooled}};
   return json;
+}
+
+/// A share of plots with its limits.
+Json json_of(const ShareEstimate& share) {
+  return {{"share_pct", share.share.value},    {"plots", share.plots},
+          {"found_on", share.found},           {"se_pct", optional_json(share.se)},
+          {"lo_pct", optional_json(share.lo)}, {"hi_pct", optional_json(share.hi)}};
 }
 
 /// Young trees by height: all, and oaks among them.
@@ -40,6 +57,7 @@ Json json_of(const RegenFigures& regen) {
     json[std::string(kWords<RegenHeight>[i].word)] = {{"stems_ac", json_of(regen.all[i])},
                                                       {"oak_ac", json_of(regen.oak[i])}};
   }
+  json["plots_with_oak"] = regen.oak_plots ? json_of(*regen.oak_plots) : Json(nullptr);
   return json;
 }
 
@@ -47,6 +65,7 @@ Json json_of(const AreaEstimate& area, const SpeciesTable& species) {
   Json json{{"acres", area.acres.value},
             {"plots", area.plots},
             {"empty_plots", area.empty_plots},
+            {"measure_plots", area.measure_plots},
             {"planned", area.planned},
             {"skipped", area.skipped},
             {"live", json_of(area.live)},
@@ -57,9 +76,11 @@ Json json_of(const AreaEstimate& area, const SpeciesTable& species) {
             {"by_class", Json::array()},
             {"by_species_class", Json::array()}};
   for (const SpeciesFigures& row : area.by_species) {
-    json["by_species"].push_back({{"fia", row.species.fia},
-                                  {"species", species_name(row.species, species)},
-                                  {"figures", json_of(row.figures)}});
+    json["by_species"].push_back(
+        {{"fia", row.species.fia},
+         {"species", species_name(row.species, species)},
+         {"on_plots", row.on_plots ? json_of(*row.on_plots) : Json(nullptr)},
+         {"figures", json_of(row.figures)}});
   }
   for (const ClassFigures& row : area.by_class) {
     json["by_class"].push_back(
@@ -87,6 +108,21 @@ Json json_of(const StandStocking& s) {
           {"within_guide", s.fit.fits()}};
 }
 
+/// stand  null: of the whole tract
+void add_curves(Json& into, const Json& stand, const std::vector<LocalCurve>& curves) {
+  for (const LocalCurve& curve : curves) {
+    into.push_back({{"kind", word_of(curve.kind)},
+                    {"stand", stand},
+                    {"fia", curve.fia ? Json(*curve.fia) : Json(nullptr)},
+                    {"a", curve.a},
+                    {"b", curve.b},
+                    {"trees", curve.trees},
+                    {"residual_sd_ft", curve.residual_sd.value},
+                    {"from_in", curve.from.value},
+                    {"to_in", curve.to.value}});
+  }
+}
+
 }  // namespace
 
 std::string estimate_json(const CruiseEstimate& estimate, const std::vector<StandFigures>& figures,
@@ -107,8 +143,16 @@ std::string estimate_json(const CruiseEstimate& estimate, const std::vector<Stan
     }
     json["stands"].push_back(std::move(entry));
   }
+  json["local_curves"] = Json::array();
+  if (options.local) add_curves(json["local_curves"], Json(nullptr), options.local->curves);
+  for (const Stand& s : data.stands) {
+    add_curves(json["local_curves"], s.name, crown_curves(data.walk_trees, s.id));
+  }
+  json["finite_population"] = options.finite_population;
+  json["post_strata"] = options.placed_over_tract;
   json["all"] = estimate.all ? json_of(*estimate.all, species)
                              : Json{{"error", error_json(estimate.all.error())}};
+  add_sources(json, Document::estimate);
   return json.dump(2);
 }
 

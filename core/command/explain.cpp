@@ -2,6 +2,7 @@
 #include <iostream>
 
 #include "core/base/number_text.hpp"
+#include "core/command/figure_keys.hpp"
 #include "core/command/program.hpp"
 #include "core/command/rule_words.hpp"
 #include "core/release/stand_facts.hpp"
@@ -119,6 +120,7 @@ void print_json(const Told& told, const Call& call, const std::string& version) 
     json["by_hand"] = {{"verdict", word_of(told.by_hand->verdict)},
                        {"reason", told.by_hand->reason}};
   }
+  add_sources(json, Document::release);
   std::cout << json.dump(2) << '\n';
 }
 

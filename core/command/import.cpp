@@ -78,7 +78,8 @@ Result<CruiseFiles> read_files(const Call& call) {
       return Error{ErrorCode::not_a_choice, "What this file holds cannot be told from its name.",
                    path.string(),
                    "Call it tract.csv, stands.csv, plots.csv, trees.csv, regeneration.csv, "
-                   "crop_trees.csv, acorns.csv, acorn_years.csv, map.geojson or stumps.csv."};
+                   "crop_trees.csv, acorns.csv, acorn_years.csv, map.geojson, stumps.csv or "
+                   "local_volume.csv."};
     }
     if (files.*(known->slot)) {
       return Error{ErrorCode::duplicate, "This kind of file is named twice.", path.string(),
@@ -104,7 +105,8 @@ void print(const ImportReport& report, const Call& call) {
                                         {"acorn_counts", report.acorn_counts},
                                         {"acorn_years", report.acorn_years},
                                         {"map_lines", report.lines},
-                                        {"stumps", report.stumps}}
+                                        {"stumps", report.stumps},
+                                        {"volume_lines", report.volume_lines}}
                      .dump(2)
               << '\n';
     return;
@@ -115,6 +117,10 @@ void print(const ImportReport& report, const Call& call) {
             << report.neighbours << " other trees, " << report.acorn_counts << " acorn counts, "
             << report.acorn_years << " acorn years, " << report.lines << " map lines, "
             << report.stumps << " findings after the cut.\n";
+  if (report.volume_lines > 0) {
+    std::cout << "Local volume table of " << report.volume_lines
+              << " lines: it goes before the book from now on.\n";
+  }
 }
 
 int import_into(TractSession& session, const CruiseFiles& files, const Call& call) {
@@ -173,7 +179,7 @@ void add_import(CLI::App& app, int& exit_code) {
       ->add_option("sources", call->sources,
                    "A folder, or files named tract.csv, stands.csv, plots.csv, trees.csv,\n"
                    "regeneration.csv, crop_trees.csv, acorns.csv, acorn_years.csv, map.geojson,\n"
-                   "stumps.csv")
+                   "stumps.csv, local_volume.csv")
       ->required()
       ->check(CLI::ExistingPath);
   add_json(*command, call->json);

@@ -4,6 +4,7 @@
 
 #include "core/base/number_text.hpp"
 #include "core/base/today.hpp"
+#include "core/command/figure_keys.hpp"
 #include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/command/text_table.hpp"
@@ -259,6 +260,7 @@ int run(const Call& call) {
       json["stands"].push_back(
           {{"stand", stand_name(*data, stand.stand)}, {"plan", json_of(stand, *work)}});
     }
+    add_sources(json, Document::release);
     std::cout << json.dump(2) << '\n';
     return kDone;
   }

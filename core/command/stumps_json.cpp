@@ -1,5 +1,6 @@
 #include "core/command/stumps_json.hpp"
 
+#include "core/command/figure_keys.hpp"
 #include "core/command/json_values.hpp"
 
 namespace oaklight::command {
@@ -98,6 +99,7 @@ std::string stumps_json(const StumpCheck& check, const std::optional<StumpAudit>
   for (const TagTwice& tag : check.twice) json["tags_twice"].push_back(tag.tag);
   if (audit) json["audit"] = audit_json(*audit);
   json["files"] = written;
+  add_sources(json, Document::stumps);
   return json.dump(2);
 }
 

@@ -20,9 +20,10 @@ enum class CruiseFile {
   acorns,
   acorn_years,
   map,
-  stumps
+  stumps,
+  local_volume
 };
-inline constexpr std::size_t kCruiseFileCount = 10;
+inline constexpr std::size_t kCruiseFileCount = 11;
 
 /// Gathers what is wrong with an import, from whichever check finds it, and tells it in the order
 /// of the files and their lines. Keeps at most kMaxFaults of each file and counts the rest.

@@ -10,6 +10,7 @@
 #include "core/forms/fault_list.hpp"
 #include "core/forms/filled_table.hpp"
 #include "core/model/mark.hpp"
+#include "core/model/plot_task.hpp"
 
 namespace oaklight {
 
@@ -32,6 +33,7 @@ struct PlotEntry {
   PlotId id;
   std::optional<PlotStatus> status;  ///< nothing: the cell was refused
   std::string cruise;
+  PlotTask task = PlotTask::measure;
   std::size_t tree_rows = 0;  ///< rows of trees.csv, the refused ones too
 };
 
@@ -39,8 +41,9 @@ struct PlotEntry {
 struct CruiseEntry {
   FilledRow row;
   Cruise cruise;
-  bool sound = true;               ///< its design is whole
-  bool regen_area_missed = false;  ///< told once
+  bool sound = true;                         ///< its design is whole
+  bool regen_area_missed = false;            ///< told once
+  std::map<std::string, int> plots_of = {};  ///< by stand: how many so far
 };
 
 /// A position and where it was read.

@@ -6,8 +6,9 @@
 namespace oaklight {
 namespace {
 
-constexpr const char* kDesignFields[] = {"baf",         "plot_area", "small_plot_area",
-                                         "small_below", "min_dbh",   "regen_plot_area"};
+constexpr const char* kDesignFields[] = {"baf",          "plot_area", "small_plot_area",
+                                         "small_below",  "min_dbh",   "regen_plot_area",
+                                         "measure_every"};
 
 FieldValue value_of(const FilledRow& row, const char* field) {
   const auto i = row.table().index(field);
@@ -119,8 +120,17 @@ bool is_known(const ImportJob& job, StandId stand, CruiseId cruise, const std::s
   });
 }
 
+/// What is taken at the plot: as its row says, else by the cruise's rule of every k-th plot of the
+/// stand, counted in the order of the file.
+PlotTask task_of(const FilledRow& row, CruiseEntry& cruise) {
+  int& place = cruise.plots_of[row.text("stand")];
+  const std::int64_t every = cruise.row.get<std::int64_t>("measure_every").value_or(1);
+  const bool turn = place++ % every == 0;
+  return row.word<PlotTask>("task").value_or(turn ? PlotTask::measure : PlotTask::count);
+}
+
 void add_plot(ImportJob& job, const FilledRow& row, StandId stand, const CruiseEntry& cruise,
-              PlotId id) {
+              PlotId id, PlotTask task) {
   Plot plot;
   plot.id = id;
   plot.stand = stand;
@@ -131,7 +141,7 @@ void add_plot(ImportJob& job, const FilledRow& row, StandId stand, const CruiseE
   plot.position = row.position("lat", "lon");
   plot.accuracy = row.quantity<Metres>("accuracy_m");
   plot.slope = row.quantity<Percent>("slope_pct");
-  plot.note = row.text("note");
+  plot.note = note_of({.task = task, .counted = {}, .note = row.text("note")});
   if (plot.position) job.add_point(row, "lat", *plot.position);
   if (is_known(job, stand, plot.cruise, plot.label)) {
     row.fault(job.faults, "plot", ErrorCode::duplicate,
@@ -157,8 +167,11 @@ void import_plot(ImportJob& job, const FilledRow& row) {
   const std::string stand_name = row.text("stand");
   if (label.empty() || stand_name.empty()) return;
   const PlotId id = job.ids.next_id<PlotTag>();
-  const auto [entry, fresh] = job.plots.emplace(
-      std::pair(stand_name, label), PlotEntry{row, id, row.word<PlotStatus>("status"), cruise});
+  const PlotTask task =
+      cruise.empty() ? PlotTask::measure : task_of(row, job.cruises.find(cruise)->second);
+  const auto [entry, fresh] =
+      job.plots.emplace(std::pair(stand_name, label),
+                        PlotEntry{row, id, row.word<PlotStatus>("status"), cruise, task});
   if (!fresh) {
     row.fault(job.faults, "plot", ErrorCode::duplicate,
               "Plot \"" + label + "\" of stand \"" + stand_name + "\" is on line " +
@@ -166,7 +179,9 @@ void import_plot(ImportJob& job, const FilledRow& row) {
               "Keep one of the rows, or give this plot another label.");
     return;
   }
-  if (stand && !cruise.empty()) add_plot(job, row, *stand, job.cruises.find(cruise)->second, id);
+  if (stand && !cruise.empty()) {
+    add_plot(job, row, *stand, job.cruises.find(cruise)->second, id, task);
+  }
 }
 
 }  // namespace

@@ -122,11 +122,51 @@ void check_tag(ImportJob& job, const FilledRow& row, Tags& tags) {
             "A tag names one tree of the tract; put the plot before the number, like 7-12.");
 }
 
+/// Adds a row without a size to the counts of its plot.
+void count_trees(ImportJob& job, const FilledRow& row, const PlotEntry& entry) {
+  const auto species = row.get<SpeciesCode>("species");
+  const auto plot = std::ranges::find(job.data.plots, entry.id, &Plot::id);
+  if (!species || plot == job.data.plots.end()) return;
+  if (row.word<TreeStatus>("status") == TreeStatus::dead) {
+    row.fault(job.faults, "dbh", ErrorCode::missing_value, "Diameter (DBH) is needed here.",
+              "Only live trees are counted without a size: give it, or take the row out.");
+    return;
+  }
+  const int stems = static_cast<int>(row.get<std::int64_t>("stems").value_or(1) *
+                                     row.get<std::int64_t>("edge_count").value_or(1));
+  PlotTaken taken = taken_at(*plot);
+  auto one = std::ranges::find(taken.counted, *species, &SpeciesCount::species);
+  if (one == taken.counted.end()) one = taken.counted.insert(one, {*species, 0});
+  one->stems += stems;
+  plot->note = note_of(taken);
+}
+
+/// A tree without a size: right at a count point of point sampling, a gap elsewhere.
+void import_unsized(ImportJob& job, const FilledRow& row, const PlotEntry& plot) {
+  const auto cruise = job.cruises.find(plot.cruise);
+  const bool point = cruise != job.cruises.end() &&
+                     std::holds_alternative<PointDesign>(cruise->second.cruise.design);
+  if (plot.task == PlotTask::count && point) {
+    count_trees(job, row, plot);
+    return;
+  }
+  row.fault(job.faults, "dbh", ErrorCode::missing_value, "Diameter (DBH) is needed here.",
+            "Outside bark, 4.5 ft above the ground on the uphill side; may be empty at a count "
+            "point only.");
+}
+
 void import_tree(ImportJob& job, const FilledRow& row, Told& told, Tags& tags) {
   check_tag(job, row, tags);
   PlotEntry* plot = find_plot(job, row, told);
-  if (!plot) return;
+  if (!plot) {
+    if (!row.given("dbh")) import_unsized(job, row, {row, {}, {}, {}});
+    return;
+  }
   ++plot->tree_rows;
+  if (!row.given("dbh")) {
+    import_unsized(job, row, *plot);
+    return;
+  }
   auto facts = facts_of(row);
   if (!facts) return;
   check_facts(*facts, row, job.faults);
@@ -152,6 +192,11 @@ void check_regen_plot(ImportJob& job, const FilledRow& row, const PlotEntry& plo
               "Write measured or empty there, or take this row out.");
   }
   const auto cruise = job.cruises.find(plot.cruise);
+  if (plot.task == PlotTask::count) {
+    row.fault(job.faults, "plot", ErrorCode::contradiction,
+              "Plot \"" + row.text("plot") + "\" is a count point, and has a count of seedlings.",
+              "Write measure in its column task, or take this row out.");
+  }
   if (cruise == job.cruises.end()) return;
   CruiseEntry& entry = cruise->second;
   if (entry.row.given("regen_plot_area") || entry.cruise.regen_area || entry.regen_area_missed) {

@@ -1,6 +1,7 @@
 #include "core/forms/kept_fields.hpp"
 
 #include "core/model/mark.hpp"
+#include "core/model/plot_task.hpp"
 
 namespace oaklight {
 namespace {
@@ -35,6 +36,8 @@ constexpr KeptField kKept[] = {
     {"plots", "small_below", K::diameter},
     {"plots", "min_dbh", K::diameter},
     {"plots", "regen_plot_area", K::area},
+    {"plots", "task", K::choice, Need::may_lack, "plot_task"},
+    {"plots", "measure_every", K::whole},
     {"plots", "crew", K::text},
     {"plots", "date", K::date},
     {"plots", "lat", K::latitude},
@@ -45,7 +48,7 @@ constexpr KeptField kKept[] = {
     {"trees", "stand", K::text, Need::filled},
     {"trees", "plot", K::text, Need::filled},
     {"trees", "species", K::species, Need::filled},
-    {"trees", "dbh", K::diameter, Need::filled},
+    {"trees", "dbh", K::diameter, Need::in_form},
     {"trees", "stems", K::whole},
     {"trees", "edge_count", K::whole},
     {"trees", "status", K::choice, Need::may_lack, "tree_status"},
@@ -131,6 +134,7 @@ std::span<const KeptField> kept_fields() { return kKept; }
 std::vector<std::string_view> model_words(std::string_view choice_list) {
   if (choice_list == "goal") return words<Goal>();
   if (choice_list == "plot_status") return words<PlotStatus>();
+  if (choice_list == "plot_task") return words<PlotTask>();
   if (choice_list == "tree_status") return words<TreeStatus>();
   if (choice_list == "crown_class") return words<CrownClass>();
   if (choice_list == "regen_height") return words<RegenHeight>();

@@ -1,6 +1,7 @@
 #include "core/forms/read_cruise.hpp"
 
 #include "core/forms/import_job.hpp"
+#include "core/forms/read_volumes.hpp"
 
 namespace oaklight {
 namespace {
@@ -49,6 +50,11 @@ CruiseImport read_cruise(const CruiseFiles& files, const Form& form, const Speci
   if (files.stumps) {
     job.tables.stumps = read(files.stumps, CruiseFile::stumps, "stumps");
     import_stumps(job, *files.stumps);
+  }
+  if (files.local_volume) {
+    for (Error& fault : read_volumes(*files.local_volume, species).faults) {
+      job.faults.add(CruiseFile::local_volume, 0, std::move(fault));
+    }
   }
   check_positions(job);
   return {std::move(job.data), job.faults.told()};

@@ -22,7 +22,8 @@ struct CruiseFiles {
   std::optional<NamedText> map;  ///< GeoJSON (RFC 7946)
   std::optional<NamedText> acorns = {};
   std::optional<NamedText> acorn_years = {};
-  std::optional<NamedText> stumps = {};  ///< after the cut
+  std::optional<NamedText> stumps = {};        ///< after the cut
+  std::optional<NamedText> local_volume = {};  ///< no records: a table of the tract (read_volumes)
 };
 
 /// The name by which one of them is known, and its place.
@@ -30,7 +31,7 @@ struct KnownFile {
   const char* name;
   std::optional<NamedText> CruiseFiles::*slot;
 };
-inline constexpr std::array<KnownFile, 10> kKnownFiles = {
+inline constexpr std::array<KnownFile, 11> kKnownFiles = {
     {{"tract.csv", &CruiseFiles::tract},
      {"stands.csv", &CruiseFiles::stands},
      {"plots.csv", &CruiseFiles::plots},
@@ -40,7 +41,8 @@ inline constexpr std::array<KnownFile, 10> kKnownFiles = {
      {"acorns.csv", &CruiseFiles::acorns},
      {"acorn_years.csv", &CruiseFiles::acorn_years},
      {"map.geojson", &CruiseFiles::map},
-     {"stumps.csv", &CruiseFiles::stumps}}};
+     {"stumps.csv", &CruiseFiles::stumps},
+     {"local_volume.csv", &CruiseFiles::local_volume}}};
 
 /// What the files say, or what is wrong with them.
 struct CruiseImport {

@@ -39,6 +39,7 @@ Status add_plots(OwnerStand& stand, const TractData& data, StandId id, const Pac
   if (!sample) return sample.error();
   EstimateOptions asked;
   asked.log_rule = options.log_rule;
+  asked.local = tables.local;
   const std::array<const StandSample*, 1> one = {&*sample};
   auto area = area_estimate(one, tables.species, asked);
   if (!area) return area.error();

@@ -6,6 +6,7 @@
 
 #include "core/base/day.hpp"
 #include "core/measure/log_rule.hpp"
+#include "core/model/local.hpp"
 #include "core/release/cautions.hpp"
 #include "core/release/plan.hpp"
 #include "core/release/season.hpp"
@@ -20,6 +21,7 @@ struct PacketTables {
   /// How trees may be dealt with is judged by its rules; nullptr: no ways are printed, and the
   /// owner's packet has no figures of before and after.
   const ReleaseKnowledge* release = nullptr;
+  LocalNumbersPtr local = {};  ///< curves and volume table of the place
 };
 
 struct PacketOptions {

@@ -10,6 +10,7 @@
 #include "core/paper/packet_pages.hpp"
 #include "core/paper/stocking_chart.hpp"
 #include "core/paper/table.hpp"
+#include "core/stand/figure_range.hpp"
 #include "core/stand/sources.hpp"
 
 namespace oaklight {
@@ -99,6 +100,7 @@ void place(Drawing& page, const Drawing& picture, QPointF corner) {
 
 struct Figure {
   QString name;
+  std::string_view key;  ///< of its source note, on the page "How these figures were made"
   std::optional<double> before;
   std::optional<double> after;
   int decimals = 0;
@@ -110,9 +112,10 @@ std::vector<Figure> figures_of(const OwnerStand& stand) {
   };
   const PracticeClass& all = stand.record.all;
   std::vector<Figure> figures = {
-      {QStringLiteral("Trees an acre"), value(all.before), value(all.after), 0},
-      {QStringLiteral("Basal area, ft\u00B2/ac"), value(all.before_ba), value(all.after_ba), 1},
-      {QStringLiteral("Mean diameter (QMD), in"), value(stand.record.qmd_before),
+      {QStringLiteral("Trees an acre"), "trees", value(all.before), value(all.after), 0},
+      {QStringLiteral("Basal area, ft\u00B2/ac"), "basal_area", value(all.before_ba),
+       value(all.after_ba), 1},
+      {QStringLiteral("Mean diameter (QMD), in"), "mean_diameter", value(stand.record.qmd_before),
        value(stand.record.qmd_after), 1}};
   const auto density = [](const std::optional<StandDensity>& d, auto figure) {
     // Plots and walk are two samples: below nothing, nothing can be told.
@@ -120,11 +123,23 @@ std::vector<Figure> figures_of(const OwnerStand& stand) {
   };
   const auto stocking = [](const StandDensity& d) { return upland_oak_stocking(d.live).value; };
   const auto oak = [](const StandDensity& d) { return d.ba_oak.value; };
-  figures.push_back({QStringLiteral("Stocking, %"), density(stand.before, stocking),
+  figures.push_back({QStringLiteral("Stocking, %"), "stocking", density(stand.before, stocking),
                      density(stand.after, stocking), 0});
-  figures.push_back({QStringLiteral("Oak basal area, ft\u00B2/ac"), density(stand.before, oak),
-                     density(stand.after, oak), 1});
+  figures.push_back({QStringLiteral("Oak basal area, ft\u00B2/ac"), "basal_area",
+                     density(stand.before, oak), density(stand.after, oak), 1});
   return figures;
+}
+
+/// What lies beyond the sources of the figures.
+void write_range(PageFlow& flow, const OwnerStand& stand) {
+  if (!stand.area) return;
+  const auto outside = out_of_range(*stand.area, stand.stocking ? &*stand.stocking : nullptr);
+  for (const OutOfRange& out : outside) {
+    flow.gap(2.0);
+    flow.text({{QStringLiteral("Outside its range: ") +
+                    printable(out.words + " [" + std::string(out.key) + "]."),
+                kSmallText}});
+  }
 }
 
 void write_figures(PageFlow& flow, const OwnerStand& stand) {
@@ -137,7 +152,11 @@ void write_figures(PageFlow& flow, const OwnerStand& stand) {
     const auto cell = [&](const std::optional<double>& value) {
       return TableCell{{{value ? number(*value, figure.decimals) : dash(), kFigureText}}};
     };
-    table.row({{{{figure.name, kStrongText}}}, cell(figure.before), cell(figure.after)});
+    const QString key = QStringLiteral("[%1]").arg(
+        QString::fromUtf8(figure.key.data(), static_cast<qsizetype>(figure.key.size())));
+    table.row({{{{figure.name, kStrongText}, {key, kSmallText}}},
+               cell(figure.before),
+               cell(figure.after)});
   }
   flow.gap(3.0);
   QString note = QStringLiteral(
@@ -148,7 +167,11 @@ void write_figures(PageFlow& flow, const OwnerStand& stand) {
   if (!stand.record.walked) {
     note += QStringLiteral(" The acres walked are not recorded, so nothing can be told of after.");
   }
+  note += QStringLiteral(
+      " After: [after_release]. A word in square brackets stands on the page \"How these figures "
+      "were made\".");
   flow.text({{note, kSmallText}});
+  write_range(flow, stand);
   if (!stand.oak_wilt.empty()) {
     flow.gap(2.0);
     flow.text({{printable(stand.oak_wilt), kSmallText}});
@@ -248,7 +271,7 @@ void write_sources(PageFlow& flow) {
       works.append(text(citation.work) + QStringLiteral(" (") + text(word_of(citation.status)) +
                    QStringLiteral(")"));
     }
-    flow.subhead(text(note.name), 40.0);
+    flow.subhead(text(note.name) + QStringLiteral(" [%1]").arg(text(note.key)), 40.0);
     flow.text({{text(note.how), kSmallText},
                {text(note.range), kSmallText},
                {QStringLiteral("Source: ") + works.join(QStringLiteral("; ")), kSmallText}});

@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "core/measure/crown_width.hpp"
+#include "core/measure/local_curves.hpp"
 #include "core/release/release_graph.hpp"
 
 namespace oaklight {
@@ -14,18 +15,41 @@ struct Judged {
   ContactBasis basis = ContactBasis::seen_clear;
 };
 
-/// The crown of one tree: measured, or by size.
+/// The radius that the tract's own trees of this size have; nothing without a curve for it.
+std::optional<Feet> fitted_radius(const TreeFacts& facts, std::span<const LocalCurve> curves) {
+  const Inches dbh = facts.dbh.inches();
+  const LocalCurve* curve = curve_for(curves, CurveKind::crown_width, facts.species.fia, dbh);
+  if (curve == nullptr || !(length_on(*curve, dbh).value > 0.0)) return std::nullopt;
+  return length_on(*curve, dbh) / 2.0;
+}
+
+/// The crown of one tree: measured, or by size: by the local curve where there is one.
 struct Crown {
   std::optional<CrownShape> measured;
+  std::optional<Feet> fitted;  ///< of a tree that nobody taped
+  Feet by_size, widest_by_size;
   CrownShape crowded, open;
 
-  explicit Crown(const WalkTree& tree)
+  Crown(const WalkTree& tree, std::span<const LocalCurve> curves)
       : measured(CrownShape::of(tree.crown)),
-        crowded(CrownShape::circle(crowded_crown_radius(tree.facts.dbh.inches()))),
-        open(CrownShape::circle(open_crown_radius(tree.facts.dbh.inches()))) {}
+        fitted(measured ? std::nullopt : fitted_radius(tree.facts, curves)),
+        by_size(fitted.value_or(crowded_crown_radius(tree.facts.dbh.inches()))),
+        // A crown may be wider than the mean of its like: doubt reaches as far as without a curve.
+        widest_by_size(std::max(by_size, open_crown_radius(tree.facts.dbh.inches()))),
+        crowded(CrownShape::circle(by_size)),
+        open(CrownShape::circle(widest_by_size)) {}
   [[nodiscard]] const CrownShape& expected() const { return measured ? *measured : crowded; }
   [[nodiscard]] const CrownShape& widest() const { return measured ? *measured : open; }
 };
+
+/// Contact of two crowns by size, at least one of them by the local curve: as
+/// closeness_by_distance.
+Closeness closeness_by_size(const Crown& crop, const Crown& other, Feet distance,
+                            const ContactSettings& settings) {
+  if (distance <= crop.by_size + other.by_size) return Closeness::touching;
+  const Feet far = crop.widest_by_size + other.widest_by_size + settings.look_up_extra;
+  return distance <= far ? Closeness::doubtful : Closeness::clear;
+}
 
 /// Where a neighbour stands, as far as its crown's outline can be laid beside the crop crown's.
 struct Standing2d {
@@ -159,6 +183,8 @@ CrownContact contact_between(const std::vector<ReleaseTree>& trees,
   std::optional<Closeness> by_crowns;
   if (at && (own.measured || other.measured)) {
     by_crowns = closeness_by_crowns(own, other, *at, settings);
+  } else if (contact.distance && (own.fitted || other.fitted)) {
+    by_crowns = closeness_by_size(own, other, contact.distance->feet(), settings);
   }
   const Judged judged = judge(crop, neighbour, contact, by_crowns, settings);
   CrownContact c;
@@ -205,6 +231,8 @@ void add_edges(const std::vector<ReleaseTree>& trees, const std::vector<Crown>& 
 Result<ReleaseGraph> graph_from_cards(std::span<const WalkTree> walk,
                                       std::span<const Contact> contacts, StandId stand,
                                       const ContactSettings& settings) {
+  // Crowns of a stand are like those taped in it, by R2.08 where too few were.
+  const std::vector<LocalCurve> curves = crown_curves(walk, stand);
   std::vector<const WalkTree*> order;
   for (const WalkTree& tree : walk) {
     if (tree.stand == stand) order.push_back(&tree);
@@ -220,7 +248,7 @@ Result<ReleaseGraph> graph_from_cards(std::span<const WalkTree> walk,
     const auto index = static_cast<std::uint32_t>(trees.size());
     place.emplace(tree->id.value, index);
     trees.push_back({tree->id.value, tree->tag, tree->facts, tree->crop, tree->looked});
-    crowns.emplace_back(*tree);
+    crowns.emplace_back(*tree, curves);
     if (crowns.back().measured) edges.crowns.emplace(index, *crowns.back().measured);
   }
 

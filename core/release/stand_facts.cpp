@@ -16,20 +16,26 @@ namespace {
 class PlotTally {
  public:
   PlotTally(const StandSample& sample, const ReleaseKnowledge& knowledge, StandFacts& facts)
-      : plots_(static_cast<double>(sample.plots.size())), know_(knowledge), facts_(facts) {
+      : plots_(static_cast<double>(sample.measure_plots())), know_(knowledge), facts_(facts) {
+    const auto all_plots = static_cast<double>(sample.plots.size());
     TreesPerAcre roosts, fruit, crops;
     bool complete = true;  // every tree that might be a crop tree has a crown class
     for (const TalliedTree& tallied : sample.trees) {
       const TreeFacts& tree = tallied.tree->facts;
       const Traits traits = traits_of_one(tree);
       if (tree.status == TreeStatus::dead || traits.species == nullptr) continue;
-      facts_.ba_by_species[tree.species] += tallied.ba / plots_;
+      facts_.ba_by_species[tree.species] += tallied.ba / all_plots;
+      if (!tallied.measured) continue;  // what a rule asks of a tree is seen where it is measured
       if (is_roost(tree)) roosts += tallied.trees / plots_;
       if (is_fruit(traits)) fruit += tallied.trees / plots_;
       const auto faults = crop_faults(tree, traits, facts_.goal, know_.settings);
       if (faults.empty()) crops += tallied.trees / plots_;
       complete = complete && !(faults.size() == 1 && is_gap(faults.front()));
     }
+    for (const CountedStems& counted : sample.counted) {
+      facts_.ba_by_species[counted.species] += counted.ba / all_plots;
+    }
+    if (!(plots_ > 0.0)) return;
     facts_.roost_hickories = roosts;
     facts_.fruit_trees = fruit;
     if (complete) facts_.acceptable_crop_trees = crops;
@@ -61,7 +67,7 @@ class PlotTally {
 
 /// Oaks of 4.5 ft and more an acre; nothing where seedlings were not counted.
 std::optional<TreesPerAcre> advance_oak(const StandSample& sample, const SpeciesTable& species) {
-  if (!sample.regen_plot) return std::nullopt;
+  if (!sample.regen_plot || sample.measure_plots() == 0) return std::nullopt;
   double count = 0.0;
   for (const CountedRegen& regen : sample.regens) {
     const Species* s = species.find(regen.regen->species);
@@ -69,7 +75,7 @@ std::optional<TreesPerAcre> advance_oak(const StandSample& sample, const Species
       count += regen.regen->count;
     }
   }
-  const Acres counted = *sample.regen_plot * static_cast<double>(sample.plots.size());
+  const Acres counted = *sample.regen_plot * static_cast<double>(sample.measure_plots());
   return Trees{count} / counted;
 }
 

@@ -11,7 +11,7 @@ using Tallies = std::vector<GroupTally>;  // one a stand
 
 /// All groups that are reported, tallied in one pass over the trees.
 struct Groups {
-  Tallies live, dead;
+  Tallies live, dead;  ///< live: with the trees that were counted without a size
   std::map<SpeciesCode, Tallies> by_species;
   std::map<DbhClass, Tallies> by_class;
   std::map<std::pair<SpeciesCode, DbhClass>, Tallies> by_species_class;
@@ -41,37 +41,66 @@ Result<Groups> groups_of(Stands stands, const SpeciesTable& table, const Estimat
       tally_in(g.by_class, size, h, stands.size()).add(t, volumes);
       tally_in(g.by_species_class, {facts.species, size}, h, stands.size()).add(t, volumes);
     }
+    for (const CountedStems& counted : stands[h]->counted) {
+      if (const auto species = known_species(table, counted.species, *stands[h]); !species) {
+        return species.error();
+      }
+      g.live[h].add(counted);
+      tally_in(g.by_species, counted.species, h, stands.size()).add(counted);
+    }
   }
   return g;
 }
 
-Result<GroupFigures> figures_of(Stands stands, const Tallies& tallies,
-                                const EstimateOptions& options) {
-  std::vector<StandGroup> parts;
-  for (std::size_t h = 0; h < stands.size(); ++h) parts.push_back({stands[h], &tallies[h]});
-  return group_figures(parts, options);
-}
+/// What is estimated of an area, and its groups.
+struct Area {
+  Stands stands;
+  const Groups& groups;
+  const EstimateOptions& options;
+
+  [[nodiscard]] Result<GroupFigures> figures_of(const Tallies& tallies, AtCountPoints at) const {
+    std::vector<StandGroup> parts;
+    for (std::size_t h = 0; h < stands.size(); ++h) {
+      parts.push_back({stands[h], &tallies[h], &groups.live[h]});
+    }
+    return group_figures(parts, options, at);
+  }
+};
 
 /// The same for each group of a table; row turns a key and its figures into a row.
 template <class Key, class Rows, class Row>
-Status fill(Rows& rows, const std::map<Key, Tallies>& groups, Stands stands,
-            const EstimateOptions& options, Row row) {
+Status fill(Rows& rows, const std::map<Key, Tallies>& groups, const Area& area, AtCountPoints at,
+            Row row) {
   for (const auto& [key, tallies] : groups) {
-    const auto figures = figures_of(stands, tallies, options);
+    const auto figures = area.figures_of(tallies, at);
     if (!figures) return figures.error();
     rows.push_back(row(key, *figures));
   }
   return Done{};
 }
 
-int plots_without_trees(const StandSample& sample) {
-  int with = 0;
-  int last = -1;
-  for (const TalliedTree& t : sample.trees) {
-    with += t.plot != last ? 1 : 0;
-    last = t.plot;
+/// On how many plots a group was found; nothing where plots of different kinds would be counted
+/// together.
+Result<std::optional<ShareEstimate>> occupied(const Area& area, const Tallies& tallies) {
+  std::vector<OccupiedStratum> strata;
+  for (std::size_t h = 0; h < area.stands.size(); ++h) {
+    const StandSample& s = *area.stands[h];
+    if (s.design != area.stands.front()->design || s.thin_design) {
+      return std::optional<ShareEstimate>();
+    }
+    strata.push_back({s.stand->acres.value, static_cast<int>(tallies[h].plots().size()),
+                      static_cast<int>(s.plots.size())});
   }
-  return static_cast<int>(sample.plots.size()) - with;
+  const auto share = share_over(strata, area.options.confidence, area.options.df);
+  if (!share) return share.error();
+  return std::optional(*share);
+}
+
+int plots_without_trees(const StandSample& sample) {
+  std::vector<bool> with(sample.plots.size(), false);
+  for (const TalliedTree& t : sample.trees) with[static_cast<std::size_t>(t.plot)] = true;
+  for (const CountedStems& c : sample.counted) with[static_cast<std::size_t>(c.plot)] = true;
+  return static_cast<int>(std::ranges::count(with, false));
 }
 
 Result<PlotPlan> plan_for(Stands stands, const AreaEstimate& area, const Tallies& live,
@@ -114,23 +143,28 @@ Result<PlotNeed> need_of(Stands stands, const AreaEstimate& area, const Tallies&
   return need;
 }
 
-Status fill_tables(AreaEstimate& area, const Groups& groups, Stands stands,
-                   const EstimateOptions& options) {
-  if (const auto done = fill(area.by_species, groups.by_species, stands, options,
+Status fill_tables(AreaEstimate& estimate, const Area& area) {
+  const Groups& groups = area.groups;
+  if (const auto done = fill(estimate.by_species, groups.by_species, area, AtCountPoints::counted,
                              [](SpeciesCode s, const GroupFigures& f) {
-                               return SpeciesFigures{s, f};
+                               return SpeciesFigures{s, f, {}};
                              });
       !done) {
     return done.error();
   }
-  if (const auto done = fill(area.by_class, groups.by_class, stands, options,
+  for (SpeciesFigures& row : estimate.by_species) {
+    const auto share = occupied(area, groups.by_species.at(row.species));
+    if (!share) return share.error();
+    row.on_plots = *share;
+  }
+  if (const auto done = fill(estimate.by_class, groups.by_class, area, AtCountPoints::sized,
                              [](DbhClass c, const GroupFigures& f) {
                                return ClassFigures{c, f};
                              });
       !done) {
     return done.error();
   }
-  return fill(area.by_species_class, groups.by_species_class, stands, options,
+  return fill(estimate.by_species_class, groups.by_species_class, area, AtCountPoints::sized,
               [](const auto& key, const GroupFigures& f) {
                 return SpeciesClassFigures{key.first, key.second, f};
               });
@@ -175,9 +209,10 @@ Result<AreaEstimate> area_estimate(Stands stands, const SpeciesTable& species,
   if (const auto fit = comparable(stands); !fit) return fit.error();
   const auto groups = groups_of(stands, species, options);
   if (!groups) return groups.error();
-  const auto live = figures_of(stands, groups->live, options);
+  const Area parts{stands, *groups, options};
+  const auto live = parts.figures_of(groups->live, AtCountPoints::counted);
   if (!live) return live.error();
-  const auto dead = figures_of(stands, groups->dead, options);
+  const auto dead = parts.figures_of(groups->dead, AtCountPoints::not_counted);
   if (!dead) return dead.error();
   AreaEstimate area{.live = *live, .dead = *dead, .need = nothing_cruised()};
   for (const StandSample* s : stands) {
@@ -187,8 +222,9 @@ Result<AreaEstimate> area_estimate(Stands stands, const SpeciesTable& species,
     area.planned += s->planned;
     area.skipped += s->skipped;
     area.below_min += s->below_min;
+    area.measure_plots += s->measure_plots();
   }
-  if (const auto done = fill_tables(area, *groups, stands, options); !done) return done.error();
+  if (const auto done = fill_tables(area, parts); !done) return done.error();
   const auto regen = regen_figures(stands, species, options);
   if (!regen) return regen.error();
   area.regen = *regen;

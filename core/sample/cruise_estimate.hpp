@@ -13,6 +13,9 @@ namespace oaklight {
 struct SpeciesFigures {
   SpeciesCode species;
   GroupFigures figures;
+  /// Share of the plots with a live tree of it. It depends on the plots' kind and size, so there is
+  /// none where these differ.
+  std::optional<ShareEstimate> on_plots;
 };
 struct ClassFigures {
   DbhClass dbh_class;
@@ -34,11 +37,12 @@ struct PlotNeed {
 /// stands for itself: 95 % holds for each, not for all of them together.
 struct AreaEstimate {
   Acres acres;
-  int plots = 0;        ///< in the sample
-  int empty_plots = 0;  ///< of them, without any tree; they count as 0
-  int planned = 0;      ///< not visited yet
-  int skipped = 0;      ///< given up
-  int below_min = 0;    ///< records left out because they are under the smallest tree tallied
+  int plots = 0;          ///< in the sample
+  int measure_plots = 0;  ///< of them, not count points of double sampling
+  int empty_plots = 0;    ///< of them, without any tree; they count as 0
+  int planned = 0;        ///< not visited yet
+  int skipped = 0;        ///< given up
+  int below_min = 0;      ///< records left out because they are under the smallest tree tallied
   GroupFigures live;
   GroupFigures dead;                       ///< standing dead, never part of the other figures
   std::vector<SpeciesFigures> by_species;  ///< live, by species code

@@ -86,7 +86,8 @@ Result<std::optional<Linearized>> linearized(std::span<const double> sizes,
 
 Result<PairedStand> pair_stand(const StandSample& first, const StandSample& second) {
   const std::string where = "stand/" + first.stand->name;
-  if (!(first.design == second.design) || first.min_dbh != second.min_dbh) {
+  if (!(first.design == second.design) || first.thin_design != second.thin_design ||
+      first.min_dbh != second.min_dbh) {
     return Error{ErrorCode::mixed_designs,
                  "The two visits to stand " + first.stand->name +
                      " were made by different designs: plots, or the smallest tree tallied.",
@@ -98,20 +99,22 @@ Result<PairedStand> pair_stand(const StandSample& first, const StandSample& seco
       .first = &first, .second = &second, .plots = {}, .only_first = {}, .only_second = {}};
   std::map<std::string_view, int> later;
   for (std::size_t i = 0; i < second.plots.size(); ++i) {
-    if (!second.plots[i]->label.empty()) later.emplace(second.plots[i]->label, static_cast<int>(i));
+    if (second.measured[i] && !second.plots[i]->label.empty())
+      later.emplace(second.plots[i]->label, static_cast<int>(i));
   }
   for (std::size_t i = 0; i < first.plots.size(); ++i) {
     const auto found = later.find(first.plots[i]->label);
-    if (found == later.end()) {
+    if (found == later.end() || !first.measured[i]) {
       pair.only_first.push_back(first.plots[i]->label);
       continue;
     }
     pair.plots.emplace_back(static_cast<int>(i), found->second);
     later.erase(found);
   }
-  for (const Plot* plot : second.plots) {
-    if (plot->label.empty() || later.contains(plot->label)) {
-      pair.only_second.push_back(plot->label);
+  for (std::size_t i = 0; i < second.plots.size(); ++i) {
+    const std::string& label = second.plots[i]->label;
+    if (label.empty() || !second.measured[i] || later.contains(label)) {
+      pair.only_second.push_back(label);
     }
   }
   if (pair.plots.empty()) {

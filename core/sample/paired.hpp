@@ -42,7 +42,8 @@ struct PairedStand {
   std::vector<std::string> only_second;
 };
 
-/// Pairs the plots of one stand by their label. Plots of one visit only are in no figure.
+/// Pairs the plots of one stand by their label. Plots of one visit only are in no figure, nor are
+/// count points: what was only counted cannot be followed.
 ///
 /// errors   mixed_designs when the two visits differ in design or smallest tree: their difference
 ///          would be one of methods too; no_data when no label is in both

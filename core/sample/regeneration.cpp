@@ -30,7 +30,7 @@ Result<Estimate<TreesPerAcre>> stems_per_acre(Stands stands, const Counts& count
     for (const auto& [plot, count] : counts.by_stand[h]) {
       values.push_back(count / stands[h]->regen_plot->value);
     }
-    const auto moments = moments_of(values, static_cast<int>(stands[h]->plots.size()));
+    const auto moments = moments_of(values, stands[h]->measure_plots());
     if (!moments) return moments.error();
     strata.push_back({stands[h]->stand->acres.value, *moments, std::nullopt});
   }
@@ -44,31 +44,14 @@ int plots_with(const std::map<int, double>& counts) {
       std::ranges::count_if(counts, [](const auto& entry) { return entry.second > 0.0; }));
 }
 
-/// The share over stands is the acre-weighted mean of 0 and 1 by plot, held within 0 .. 100 %.
-Result<ShareEstimate> share_over(Stands stands, const Counts& counts,
-                                 const EstimateOptions& options) {
-  std::vector<Stratum> strata;
+Result<ShareEstimate> share_of(Stands stands, const Counts& counts,
+                               const EstimateOptions& options) {
+  std::vector<OccupiedStratum> strata;
   for (std::size_t h = 0; h < stands.size(); ++h) {
-    const int plots = static_cast<int>(stands[h]->plots.size());
-    const int found = plots_with(counts.by_stand[h]);
-    if (stands.size() == 1) return share_estimate(found, plots, options.confidence);
-    const auto moments =
-        moments_of(std::vector<double>(static_cast<std::size_t>(found), 1.0), plots);
-    if (!moments) return moments.error();
-    strata.push_back({stands[h]->stand->acres.value, *moments, std::nullopt});
+    strata.push_back({stands[h]->stand->acres.value, plots_with(counts.by_stand[h]),
+                      stands[h]->measure_plots()});
   }
-  const auto e = stratified_mean(strata, options.confidence, options.df);
-  if (!e) return e.error();
-  ShareEstimate share{.share = percent(e->mean),
-                      .plots = e->plots,
-                      .found = e->found,
-                      .confidence = options.confidence};
-  if (e->se && e->found < e->plots) {
-    share.se = percent(*e->se);
-    share.lo = percent(*e->lo);
-    share.hi = percent(std::min(1.0, *e->hi));
-  }
-  return share;
+  return share_over(strata, options.confidence, options.df);
 }
 
 /// All that is counted of the regeneration, by what it is reported as.
@@ -108,7 +91,7 @@ Result<std::optional<RegenFigures>> regen_figures(Stands stands, const SpeciesTa
   bool same_size = true;
   for (const StandSample* s : stands) {
     if (!s->regen_plot) return std::optional<RegenFigures>();
-    f.plots += static_cast<int>(s->plots.size());
+    f.plots += s->measure_plots();  // nobody counts seedlings at a count point
     same_size = same_size && s->regen_plot == stands.front()->regen_plot;
   }
   if (same_size) f.plot = *stands.front()->regen_plot;
@@ -128,7 +111,7 @@ Result<std::optional<RegenFigures>> regen_figures(Stands stands, const SpeciesTa
     f.oak[i] = *oak;
   }
   if (same_size) {
-    const auto share = share_over(stands, tables->any_oak, options);
+    const auto share = share_of(stands, tables->any_oak, options);
     if (!share) return share.error();
     f.oak_plots = *share;
   }

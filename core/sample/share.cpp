@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <vector>
 
 namespace oaklight {
 
@@ -31,6 +32,28 @@ Result<ShareEstimate> share_estimate(int found, int plots, Confidence confidence
     e.se = percent(std::sqrt(p * (1.0 - p) / (n - 1.0)));
   }
   return e;
+}
+
+Result<ShareEstimate> share_over(std::span<const OccupiedStratum> strata, Confidence confidence,
+                                 DegreesOfFreedom rule) {
+  if (strata.size() == 1) return share_estimate(strata[0].found, strata[0].plots, confidence);
+  std::vector<Stratum> parts;
+  for (const OccupiedStratum& s : strata) {
+    const auto moments =
+        moments_of(std::vector<double>(static_cast<std::size_t>(s.found), 1.0), s.plots);
+    if (!moments) return moments.error();
+    parts.push_back({s.size, *moments, std::nullopt});
+  }
+  const auto e = stratified_mean(parts, confidence, rule);
+  if (!e) return e.error();
+  ShareEstimate share{
+      .share = percent(e->mean), .plots = e->plots, .found = e->found, .confidence = confidence};
+  if (e->se && e->found < e->plots) {
+    share.se = percent(*e->se);
+    share.lo = percent(*e->lo);
+    share.hi = percent(std::min(1.0, *e->hi));
+  }
+  return share;
 }
 
 Percent share_when_none_found(int plots, Confidence confidence) {

@@ -1,8 +1,9 @@
 #pragma once
 
 #include <optional>
+#include <span>
 
-#include "core/sample/estimate.hpp"
+#include "core/sample/stratified.hpp"
 
 namespace oaklight {
 
@@ -26,6 +27,21 @@ struct ShareEstimate {
 /// errors   too_few_plots
 /// source   Wilson 1927, Journal of the American Statistical Association 22:209-212, from memory
 Result<ShareEstimate> share_estimate(int found, int plots, Confidence confidence);
+
+/// Plots of one stand that hold something.
+struct OccupiedStratum {
+  double size = 0.0;  ///< as Stratum::size
+  int found = 0;
+  int plots = 0;
+};
+
+/// The share over one stand (share_estimate), or over several weighted by size: there the mean of 0
+/// and 1 by plot with its t interval, held within 0 .. 100 %, and no limits where none or all plots
+/// hold it.
+///
+/// errors   as share_estimate and stratified_mean
+Result<ShareEstimate> share_over(std::span<const OccupiedStratum> strata, Confidence confidence,
+                                 DegreesOfFreedom rule);
 
 /// The greatest share of plots that may hold a thing of which n plots held none, one-sided:
 /// 1 - (1 - confidence)^(1/n), about 3/n at 95 %. Source: binomial distribution, exact.

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "core/measure/basal_area.hpp"
 #include "core/measure/plot_geometry.hpp"
+#include "core/model/plot_task.hpp"
 #include "core/sample/visits.hpp"
 
 namespace oaklight {
@@ -21,13 +23,15 @@ struct PlotPlace {
   std::size_t stand = 0;
   std::optional<int> index;
   bool earlier = false;  ///< of a visit that a newer one replaces
+  bool thin = false;     ///< of the design for the thinner trees
 };
 
 /// One stand while its sample is put together. The first fault found is the one told.
 struct Draft {
   StandSample sample;
   std::optional<Error> fault;
-  const Cruise* cruise = nullptr;  ///< of its first plot
+  const Cruise* cruise = nullptr;  ///< of its first plot, or of the thicker trees
+  const Cruise* thin = nullptr;    ///< of the thinner trees, where two designs share the plots
 
   void blame(Error error) {
     if (!fault) fault = std::move(error);
@@ -71,8 +75,50 @@ void take_design(Draft& draft, const Plot& plot, const Cruise& cruise) {
     draft.blame({ErrorCode::mixed_designs,
                  "The plots of stand " + s.stand->name + " were laid out by different designs.",
                  plot_path(draft, plot),
-                 "Estimate one design at a time: give each its own stand, or leave one out."});
+                 "Estimate one design at a time: give each its own stand, or leave one out. Two "
+                 "designs for thick and for thin trees go together where they have the same plots "
+                 "and different smallest trees."});
   }
+}
+
+int least_of(const Cruise& cruise) { return cruise.min_dbh ? cruise.min_dbh->hundredth_mm() : 0; }
+
+/// Two designs that share their plots: thick has the larger smallest tree.
+struct DesignPair {
+  const Cruise* thick = nullptr;
+  const Cruise* thin = nullptr;
+};
+
+/// The plots of one stand that count, with their cruises.
+using Laid = std::vector<std::pair<const Plot*, const Cruise*>>;
+
+/// The two designs of a stand where they make a pair; nothing where they do not.
+std::optional<DesignPair> pair_of(const Laid& laid) {
+  std::vector<const Cruise*> designs;
+  std::map<const Cruise*, std::set<std::string_view>> visited;
+  for (const auto& [plot, cruise] : laid) {
+    const auto same = [&](const Cruise* c) { return same_design(*c, *cruise); };
+    auto design = std::ranges::find_if(designs, same);
+    if (design == designs.end()) design = designs.insert(designs.end(), cruise);
+    if (in_sample(*plot) && !visited[*design].insert(plot->label).second) return std::nullopt;
+  }
+  if (designs.size() != 2 || least_of(*designs[0]) == least_of(*designs[1])) return std::nullopt;
+  const bool first = least_of(*designs[0]) > least_of(*designs[1]);
+  const DesignPair pair{designs[first ? 0 : 1], designs[first ? 1 : 0]};
+  if (visited[pair.thick] != visited[pair.thin]) return std::nullopt;
+  return pair;
+}
+
+/// Takes over both designs of a pair.
+void take_pair(Draft& draft, const Plot& plot, const DesignPair& pair) {
+  take_design(draft, plot, *pair.thick);
+  StandSample& s = draft.sample;
+  draft.thin = pair.thin;
+  s.thin_design = pair.thin->design;
+  s.thick_from = s.min_dbh;
+  s.min_dbh = pair.thin->min_dbh;
+  if (!s.regen_plot) s.regen_plot = regen_plot(*pair.thin);
+  if (const auto checked = check_design(*s.thin_design); !checked) draft.blame(checked.error());
 }
 
 /// Two plots of one label in one stand are one plot seen twice, by mistake or in cruises without a
@@ -109,6 +155,10 @@ class Builder {
     const auto it = places_.find(id);
     return it == places_.end() ? nullptr : &it->second;
   }
+  void place_stand(Draft& draft, std::vector<PlotPlace*>& places,
+                   const std::map<CruiseId, const Cruise*>& cruises);
+  void add_plot(Draft& draft, PlotPlace& place);
+  void add_counts(Draft& draft, const PlotPlace& place);
   void add_tree(Draft& draft, const PlotPlace& place, const Tree& tree);
   void add_regen(Draft& draft, const PlotPlace& place, const Regen& regen);
 
@@ -134,19 +184,84 @@ Status Builder::place_plots() {
     }
   }
   const VisitsLeftOut left_out = visits_left_out(data_);
+  std::vector<std::vector<PlotPlace*>> by_stand(drafts_.size());
   for (auto& [id, place] : places_) {
-    Draft& draft = drafts_[place.stand];
     place.earlier = left_out.contains({place.plot->stand, place.plot->cruise});
-    if (place.earlier) continue;
-    take_design(draft, *place.plot, *cruises.at(place.plot->cruise));
-    draft.sample.planned += place.plot->status == PlotStatus::planned ? 1 : 0;
-    draft.sample.skipped += place.plot->status == PlotStatus::skipped ? 1 : 0;
-    if (!in_sample(*place.plot)) continue;
-    place.index = static_cast<int>(draft.sample.plots.size());
-    draft.sample.plots.push_back(place.plot);
+    if (!place.earlier) by_stand[place.stand].push_back(&place);
   }
-  for (Draft& draft : drafts_) refuse_same_labels(draft);
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    place_stand(drafts_[i], by_stand[i], cruises);
+    refuse_same_labels(drafts_[i]);
+  }
   return Done{};
+}
+
+/// The plots of one stand in order of id; those for thinner trees lie on the others.
+void Builder::place_stand(Draft& draft, std::vector<PlotPlace*>& places,
+                          const std::map<CruiseId, const Cruise*>& cruises) {
+  Laid laid;
+  for (const PlotPlace* place : places) {
+    laid.emplace_back(place->plot, cruises.at(place->plot->cruise));
+  }
+  const auto pair = pair_of(laid);
+  if (pair) take_pair(draft, *laid.front().first, *pair);
+  std::map<std::string_view, int> index_of;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    PlotPlace& place = *places[i];
+    place.thin = pair && same_design(*laid[i].second, *pair->thin);
+    if (place.thin) continue;
+    if (!pair) take_design(draft, *place.plot, *laid[i].second);
+    add_plot(draft, place);
+    if (place.index) index_of.emplace(place.plot->label, *place.index);
+  }
+  for (PlotPlace* place : places) {
+    if (!place->thin || !in_sample(*place->plot)) continue;
+    place->index = index_of.at(place->plot->label);
+    if (taken_at(*place->plot).task == PlotTask::measure) continue;
+    draft.blame({ErrorCode::contradiction,
+                 "Plot " + place->plot->label + " of the thinner trees is a count point.",
+                 plot_path(draft, *place->plot),
+                 "Measure the thinner trees on each of its plots."});
+  }
+}
+
+void Builder::add_plot(Draft& draft, PlotPlace& place) {
+  StandSample& s = draft.sample;
+  s.planned += place.plot->status == PlotStatus::planned ? 1 : 0;
+  s.skipped += place.plot->status == PlotStatus::skipped ? 1 : 0;
+  if (in_sample(*place.plot)) {
+    place.index = static_cast<int>(s.plots.size());
+    s.plots.push_back(place.plot);
+    s.measured.push_back(taken_at(*place.plot).task == PlotTask::measure);
+  }
+  add_counts(draft, place);
+}
+
+/// Trees counted without a size: each is the basal area factor, whatever its size.
+void Builder::add_counts(Draft& draft, const PlotPlace& place) {
+  const Plot& plot = *place.plot;
+  const PlotTaken taken = taken_at(plot);
+  if (taken.counted.empty()) return;
+  const auto* point = std::get_if<PointDesign>(&draft.sample.design);
+  if (point == nullptr || plot.status != PlotStatus::measured) {
+    draft.blame({ErrorCode::contradiction,
+                 "Plot " + plot.label +
+                     " has trees without a size, and is no count point that was "
+                     "worked.",
+                 plot_path(draft, plot),
+                 "Only a point whose task is count may go without sizes: its basal area factor "
+                 "tells the basal area. Give the trees their DBH."});
+    return;
+  }
+  for (const SpeciesCount& one : taken.counted) {
+    if (one.stems < 1 || one.stems > kMostStems) {
+      draft.blame({ErrorCode::contradiction, "A count stands for no tree, or for too many.",
+                   plot_path(draft, plot), "Count 1 to 10,000 trees of a species."});
+      return;
+    }
+    draft.sample.counted.push_back(
+        {one.species, *place.index, one.stems, point->baf() * static_cast<double>(one.stems)});
+  }
 }
 
 void Builder::add_tree(Draft& draft, const PlotPlace& place, const Tree& tree) {
@@ -165,21 +280,25 @@ void Builder::add_tree(Draft& draft, const PlotPlace& place, const Tree& tree) {
                  "Give 1 to 10,000 like stems and an edge count of 1, 2 or 4."});
     return;
   }
-  if (draft.sample.min_dbh &&
-      tree.facts.dbh.hundredth_mm() < draft.sample.min_dbh->hundredth_mm()) {
+  const Cruise& cruise = place.thin ? *draft.thin : *draft.cruise;
+  const int dbh = tree.facts.dbh.hundredth_mm();
+  // A thick tree on the plot for thin ones belongs to the other design, which counts it.
+  if (place.thin && dbh >= least_of(*draft.cruise)) return;
+  if (dbh < least_of(cruise)) {
     ++draft.sample.below_min;
     return;
   }
   if (draft.fault) return;  // the design may not be fit to compute with
+  const Design& design = place.thin ? *draft.sample.thin_design : draft.sample.design;
   TalliedTree t{.tree = &tree, .plot = *place.index};
-  t.trees = trees_stood_for(draft.sample.design, tree);
-  if (const auto* point = std::get_if<PointDesign>(&draft.sample.design)) {
+  t.measured = place.thin || draft.sample.measured[static_cast<std::size_t>(t.plot)];
+  t.trees = trees_stood_for(design, tree);
+  if (const auto* point = std::get_if<PointDesign>(&design)) {
     t.ba = point->baf() * (static_cast<double>(tree.stems) * tree.edge_count);
   } else {
-    const auto& fixed = std::get<FixedDesign>(draft.sample.design);
+    const auto& fixed = std::get<FixedDesign>(design);
     t.ba = SquareFeetPerAcre{t.trees.value * basal_area(tree.facts.dbh.inches()).value};
-    t.on_small_plot =
-        fixed.small_below && tree.facts.dbh.hundredth_mm() < fixed.small_below->hundredth_mm();
+    t.on_small_plot = place.thin || (fixed.small_below && dbh < fixed.small_below->hundredth_mm());
   }
   draft.sample.trees.push_back(t);
 }
@@ -203,6 +322,10 @@ void Builder::add_regen(Draft& draft, const PlotPlace& place, const Regen& regen
   } else if (!draft.sample.regen_plot) {
     draft.blame({ErrorCode::missing_value, "Seedlings were counted, but not on how much ground.",
                  path, "Give the cruise the size of its regeneration plot."});
+  } else if (taken_at(*place.plot).task == PlotTask::count) {
+    draft.blame({ErrorCode::contradiction,
+                 "Plot " + place.plot->label + " is a count point, but has seedlings.", path,
+                 "Seedlings are counted at measure points: make it one, or take them out."});
   } else if (regen.count < 0) {
     draft.blame({ErrorCode::contradiction, "A seedling count is below 0.", path, "Count again."});
   } else {
@@ -277,8 +400,13 @@ Result<const Species*> known_species(const SpeciesTable& table, SpeciesCode code
                "Add it to the table, or mend the code of the tree that has it."};
 }
 
+int StandSample::measure_plots() const {
+  return static_cast<int>(std::ranges::count(measured, true));
+}
+
 std::optional<double> plots_to_tile(const StandSample& sample, bool small_plot) {
-  const auto* fixed = std::get_if<FixedDesign>(&sample.design);
+  const bool thin = small_plot && sample.thin_design;
+  const auto* fixed = std::get_if<FixedDesign>(thin ? &*sample.thin_design : &sample.design);
   if (fixed == nullptr) return std::nullopt;
   const Acres plot = small_plot && fixed->small_area ? *fixed->small_acres() : fixed->acres();
   return sample.stand->acres / plot;

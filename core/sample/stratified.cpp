@@ -105,4 +105,14 @@ Result<PostStratified> post_stratified_mean(std::span<const Stratum> strata) {
   return p;
 }
 
+Result<Estimate<double>> post_stratified_estimate(std::span<const Stratum> strata,
+                                                  Confidence confidence) {
+  auto e = stratified_mean(strata, confidence, DegreesOfFreedom::plots_less_strata);
+  if (!e || strata.size() < 2 || !e->se) return e;
+  const auto post = post_stratified_mean(strata);
+  if (!post) return post.error();
+  set_interval(*e, post->se, e->plots - static_cast<double>(strata.size()));
+  return e;
+}
+
 }  // namespace oaklight

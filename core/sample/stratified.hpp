@@ -42,4 +42,10 @@ struct PostStratified {
 /// errors   as stratified_mean; too_few_plots also for a stratum of one plot
 Result<PostStratified> post_stratified_mean(std::span<const Stratum> strata);
 
+/// Over several stands, the estimate with the error of post-stratification (formula 5A.42) on n - L
+/// degrees of freedom; over one stand, mean_estimate. Errors: as post_stratified_mean, but a
+/// stratum of one plot gives a mean without an error (trust one_plot).
+Result<Estimate<double>> post_stratified_estimate(std::span<const Stratum> strata,
+                                                  Confidence confidence);
+
 }  // namespace oaklight

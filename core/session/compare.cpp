@@ -61,7 +61,12 @@ class Two {
  public:
   Two(const TractData& first, const TractData& second, const TractKnowledge& knowledge,
       const CompareOptions& options)
-      : first_(first), second_(second), knowledge_(knowledge), options_(options) {}
+      : first_(first), second_(second), knowledge_(knowledge), options_(options) {
+    // The volume table is one at both visits; a curve of heights would not be, and its change would
+    // pass for growth.
+    options_.estimate.local =
+        std::make_shared<const LocalNumbers>(LocalNumbers{{}, knowledge.volumes});
+  }
 
   Result<Comparison> compare();
 
@@ -76,7 +81,7 @@ class Two {
   const TractData& first_;
   const TractData& second_;
   const TractKnowledge& knowledge_;
-  const CompareOptions& options_;
+  CompareOptions options_;
   std::vector<CruisedStand> samples_first_, samples_second_;
   std::vector<std::unique_ptr<PairedStand>> pairs_;
   std::map<StandId, double> years_;  ///< by stand of the first visit

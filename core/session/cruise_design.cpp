@@ -5,6 +5,7 @@
 
 #include "core/base/number_text.hpp"
 #include "core/forms/csv_file.hpp"
+#include "core/model/plot_task.hpp"
 #include "core/place/geodesy.hpp"
 #include "core/place/plot_grid.hpp"
 #include "core/sample/cruise_estimate.hpp"
@@ -169,6 +170,10 @@ class Layout {
     made.name = out_.cruise;
     made.design = request_.design.value_or(PointDesign{out_.factor.factor, UnitSystem::us});
     out_.design = made.design;
+    if (request_.measure_every > 1 && std::holds_alternative<FixedDesign>(made.design)) {
+      return Error{ErrorCode::contradiction, "Fixed plots cannot be counted without sizes.",
+                   "measure_every", "Count at points, or measure every plot."};
+    }
     auto action = add_cruise(trial_, knowledge_, ids_, std::move(made));
     if (!action) return action.error();
     cruise_ = std::get<Cruise>(action->changes.front()).id;
@@ -216,7 +221,10 @@ class Layout {
       plot.stand = stand.id;
       plot.cruise = cruise_;
       if (stand.boundary) plot.position = (*positions)[i];
-      plot.note = note_for(layout);
+      const bool turn = static_cast<int>(i) % request_.measure_every == 0;
+      plot.note = note_of({.task = turn ? PlotTask::measure : PlotTask::count,
+                           .counted = {},
+                           .note = note_for(layout)});
       auto action = add_plot(trial_, knowledge_, ids_, std::move(plot));
       if (!action) return action.error();
       layout.plots.push_back(std::get<Plot>(action->changes.front()));

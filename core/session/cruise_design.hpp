@@ -42,6 +42,8 @@ struct DesignRequest {
   std::optional<Inches> mean_dbh;     ///< for the advice; nothing: measured, or 11 in
   std::vector<std::string> stands;    ///< by name; none: all
   Allocation allocation = Allocation::proportional;
+  int measure_every =
+      1;  ///< the first point of a stand and every k-th after it; others are counted
   PlotPattern pattern = PlotPattern::grid;
   Degrees azimuth{0.0};  ///< of the grid's lines, from true north
   std::uint64_t seed = 1;

@@ -13,12 +13,13 @@
 #include "core/release/wording.hpp"
 #include "core/session/card_view.hpp"
 #include "core/session/join_work.hpp"
+#include "core/session/local.hpp"
 
 namespace oaklight {
 namespace {
 
 PacketTables packet_tables(const TractKnowledge& knowledge) {
-  return {knowledge.species(), knowledge.cautions, knowledge.seasons, &knowledge.release};
+  return {knowledge.species(), knowledge.cautions, knowledge.seasons, &knowledge.release, {}};
 }
 
 /// Says whose list each tree goes on, once, for work on any day: what a beginner may touch must not
@@ -123,7 +124,7 @@ Result<StandPlan> decide_stand(const TractData& data, const TractKnowledge& know
 
 Result<CruiseEstimate> estimate_tract(const TractData& data, const TractKnowledge& knowledge,
                                       const EstimateOptions& options) {
-  return cruise_estimate(data, knowledge.species(), options);
+  return cruise_estimate(data, knowledge.species(), with_local(options, data, knowledge));
 }
 
 Result<std::vector<StandFigures>> stand_figures(const TractData& data,
@@ -266,7 +267,9 @@ Result<Packet> packet_for(const TractData& data, const TractKnowledge& knowledge
   }
   options.table_versions = knowledge.table_versions;
   options.limits = knowledge.release.settings.cautions;
-  return make_packet(data, packet_tables(knowledge), reader, options);
+  PacketTables tables = packet_tables(knowledge);
+  tables.local = local_numbers(data, knowledge);
+  return make_packet(data, tables, reader, options);
 }
 
 }  // namespace oaklight

@@ -46,12 +46,19 @@ Result<TractKnowledge> read_knowledge(const TractStore& store) {
   if (!caution_table) return caution_table.error();
   auto windows = read_seasons(seasons->text);
   if (!windows) return windows.error();
+  LocalVolumes volumes;
+  if (const auto local = form_file(store, "local_volume.csv")) {  // older files have none
+    auto read_table = read_volumes(*local, table.table);
+    if (!read_table.faults.empty()) return read_table.faults.front();
+    volumes = std::move(read_table.volumes);
+  }
   return TractKnowledge{
       *std::move(read),
       std::move(tally_sets.sets),
       *std::move(release),
       *std::move(caution_table),
       *std::move(windows),
+      std::move(volumes),
       "cautions " + short_sha(cautions->text) + ", seasons " + short_sha(seasons->text)};
 }
 

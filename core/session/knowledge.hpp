@@ -4,6 +4,7 @@
 
 #include "core/forms/form.hpp"
 #include "core/forms/read_species.hpp"
+#include "core/forms/read_volumes.hpp"
 #include "core/release/cautions.hpp"
 #include "core/release/plan.hpp"
 #include "core/release/season.hpp"
@@ -18,6 +19,7 @@ struct TractKnowledge {
   ReleaseKnowledge release;  ///< with the species
   CautionTable cautions;
   std::vector<SeasonWindow> seasons;
+  LocalVolumes volumes;        ///< of the place; no rows: the book's alone
   std::string table_versions;  ///< of cautions and seasons, "cautions 1a2b3c4d, seasons 5e6f7a8b"
 
   [[nodiscard]] const SpeciesTable& species() const { return release.species; }

@@ -7,6 +7,8 @@
 #include "core/base/number_text.hpp"
 #include "core/measure/basal_area.hpp"
 #include "core/measure/plot_geometry.hpp"
+#include "core/model/plot_task.hpp"
+#include "core/session/local.hpp"
 #include "core/session/records_named.hpp"
 #include "core/session/stand_part.hpp"
 
@@ -77,9 +79,18 @@ Result<PlotFigures> plot_figures(const LiveTract& live, PlotId id) {
     ba += ba_of(cruise->design, *tree);
     trees += trees_stood_for(cruise->design, *tree);
   }
+  const std::vector<SpeciesCount> counted = taken_at(*plot).counted;
+  for (const SpeciesCount& one : counted) {
+    figures.records += 1;
+    figures.stems += one.stems;
+    figures.live_stems += one.stems;
+    if (const auto* point = std::get_if<PointDesign>(&cruise->design)) {
+      ba += point->baf() * static_cast<double>(one.stems);
+    }
+  }
   if (plot->status == PlotStatus::measured || plot->status == PlotStatus::empty) {
     figures.ba = ba;
-    figures.trees = trees;
+    if (counted.empty()) figures.trees = trees;
   }
   return figures;
 }
@@ -91,7 +102,7 @@ Result<AreaEstimate> running_figures(const LiveTract& live, const TractKnowledge
   const auto sample = stand_sample(*part, stand);
   if (!sample) return sample.error();
   const std::array<const StandSample*, 1> one = {&*sample};
-  return area_estimate(one, knowledge.species(), options);
+  return area_estimate(one, knowledge.species(), with_local(options, live.data(), knowledge));
 }
 
 std::vector<TallyClass> tally_classes(TallyClasses classes, std::optional<Dbh> min_dbh, Dbh most) {

@@ -1,5 +1,7 @@
 #include <algorithm>
+
 #include <charconv>
+#include "core/model/plot_task.hpp"
 
 #include "core/session/form_check.hpp"
 #include "core/session/plot_work.hpp"
@@ -15,7 +17,7 @@ UnitSystem system_of(const Cruise* cruise) {
 
 /// Why a plot cannot be called unvisited, or without trees; nothing when it can.
 std::optional<Error> held_by_records(const LiveTract& live, const Plot& plot, bool seedlings_too) {
-  const std::size_t trees = live.tree_records_of(plot.id);
+  const std::size_t trees = live.tree_records_of(plot.id) + taken_at(plot).counted.size();
   const std::size_t counts = seedlings_too ? live.regens_of(plot.id).size() : 0;
   if (trees + counts == 0) return std::nullopt;
   const std::string what =
@@ -74,7 +76,15 @@ Result<Action> start_plot(const LiveTract& live, const TractKnowledge& knowledge
     started.accuracy = visit.accuracy;
   }
   if (visit.slope) started.slope = visit.slope;
-  if (visit.note) started.note = *visit.note;
+  if (visit.note) {
+    PlotTaken taken = taken_at(started);
+    started.note = *visit.note;
+    // What was taken stays, unless the new note tells it itself.
+    if (taken_at(started).task == PlotTask::measure) {
+      taken.note = *visit.note;
+      started.note = note_of(taken);
+    }
+  }
   const Cruise* cruise = live.find(plot->cruise);
   if (auto fault = fault_of(knowledge, started, cruise)) return *std::move(fault);
   Action action{"start " + plot_name(*plot), {started}};
@@ -171,11 +181,14 @@ Result<Action> add_plots(const LiveTract& live, const TractKnowledge& knowledge,
   Action all{
       "add " + std::to_string(count) + (count == 1 ? " plot to " : " plots to ") + stand->name, {}};
   const int first = next_plot_number(live, stand_id);
+  const int every = measured_every(live, cruise);
   for (int number = first; number < first + count; ++number) {
     Plot plot;
     plot.stand = stand_id;
     plot.cruise = cruise;
     plot.label = std::to_string(number);
+    const bool turn = (number - 1) % every == 0;
+    plot.note = note_of({.task = turn ? PlotTask::measure : PlotTask::count});
     auto one = add_plot(live, knowledge, ids, std::move(plot));
     if (!one) return one.error();
     all.changes.push_back(std::move(one->changes.front()));

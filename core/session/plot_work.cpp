@@ -171,6 +171,7 @@ Result<Action> remove_tree(const LiveTract& live, const TractKnowledge& knowledg
   if (plot == nullptr || live.tree_records_of(tree->plot) > 1) return action;
   // Nobody said that nothing stands there; but where seedlings were counted, somebody was there.
   Plot bare = *plot;
+  if (!taken_at(*plot).counted.empty()) return action;
   const bool visited = !live.regens_of(tree->plot).empty();
   bare.status = visited ? PlotStatus::empty : PlotStatus::planned;
   action.label += "; " + plot_name(*plot) + (visited ? " is empty" : " is planned again");

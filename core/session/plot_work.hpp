@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "core/base/day.hpp"
+#include "core/model/plot_task.hpp"
 #include "core/session/knowledge.hpp"
 #include "core/session/live_tract.hpp"
 
@@ -68,6 +69,20 @@ Result<Action> remove_tree(const LiveTract& live, const TractKnowledge& knowledg
 [[nodiscard]] std::optional<std::string> unusual(const TractKnowledge& knowledge,
                                                  SpeciesCode species, Dbh dbh);
 
+/// Counts one more live tree of a species at a count point, without its size (step 1), or one less
+/// (step -1): "count white oak". The first makes a planned or empty point measured.
+///
+/// errors   contradiction: the plot was skipped, is no count point, or is no point at all;
+///          out_of_range below 0 or above 10,000; unknown_species
+Result<Action> count_tree(const LiveTract& live, const TractKnowledge& knowledge, PlotId plot,
+                          SpeciesCode species, int step);
+/// Makes a plot one that is measured, or a count point: "plot 3 is a count point". Errors:
+/// contradiction: trees were counted without a size at it; a fixed plot that is to be counted.
+Result<Action> set_task(const LiveTract& live, PlotId plot, PlotTask task);
+/// Every how many plots of a cruise are measured, as its plots have it: 1 where all are. Source:
+/// one more than the longest run of count points, by label.
+[[nodiscard]] int measured_every(const LiveTract& live, CruiseId cruise);
+
 /// What is recorded on arrival at a plot; nothing changes where nothing is given.
 struct PlotVisit {
   std::optional<Position> position;  ///< of the centre, as it was laid out
@@ -98,6 +113,7 @@ Result<Action> skip_plot(const LiveTract& live, const TractKnowledge& knowledge,
 Result<Action> add_plot(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                         Plot plot);
 /// Adds planned plots in one step, labelled on from the stand's next one: "add 10 plots to Cove".
+/// Of a cruise that measures every k-th plot they go on in its turn.
 /// Errors: as add_plot; out_of_range for fewer than 1 or more than 500.
 Result<Action> add_plots(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                          StandId stand, CruiseId cruise, int count);

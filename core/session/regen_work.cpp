@@ -39,6 +39,9 @@ std::optional<Error> fault_of(const LiveTract& live, const TractKnowledge& knowl
                   plot_title(*plot) + " is " + std::string(word_of(plot->status)) +
                       ", so no seedlings were counted there.",
                   "Tally its first tree or call it empty, then count seedlings.");
+  check.refuse_if(taken_at(*plot).task == PlotTask::count, ErrorCode::contradiction, "plot",
+                  plot_title(*plot) + " is a count point.",
+                  "Seedlings are counted at measure points: make it one.");
   check.refuse_if(cruise == nullptr || !cruise->regen_area, ErrorCode::missing_value,
                   "regen_plot_area",
                   "The cruise does not say on how much ground seedlings are counted.",

@@ -4,6 +4,7 @@
 
 #include "core/release/right_job.hpp"
 #include "core/release/stand_facts.hpp"
+#include "core/session/local.hpp"
 
 namespace oaklight {
 namespace {
@@ -114,6 +115,33 @@ AreaFigure volume_figure(std::string_view key, FigureUnit unit,
   return f;
 }
 
+AreaFigure share_figure(const ShareEstimate& share) {
+  AreaFigure f{.key = "regeneration_stocking", .unit = FigureUnit::percent};
+  f.mean = share.share.value;
+  f.plots = share.plots;
+  f.found = share.found;
+  f.lo = plain(share.lo);
+  f.hi = plain(share.hi);
+  f.trust = share.plots < 2 ? Trust::one_plot : Trust::fair;
+  return f;
+}
+
+/// How each figure came about, and what lies beyond its source.
+void add_basis(std::vector<AreaFigure>& figures, const StandView& view) {
+  const GroupFigures& live = view.area.live;
+  const auto outside = out_of_range(view.area, &view.stocking);
+  for (AreaFigure& f : figures) {
+    if (f.key == "trees" || f.key == "cords" || f.key == "stocking") f.basis = live.sized;
+    if (f.key == "board_feet") f.basis = live.logged;
+    if (f.key == "board_feet") f.by_local = live.local_board_feet;
+    if (f.key == "cords") f.by_local = live.local_cords;
+    if (f.key == "stem_wood") f.by_local = live.curve_heights;
+    for (const OutOfRange& out : outside) {
+      if (out.key == f.key) f.beyond = out.words;
+    }
+  }
+}
+
 }  // namespace
 
 Result<StandView> stand_view(const TractData& data, const TractKnowledge& knowledge,
@@ -122,7 +150,8 @@ Result<StandView> stand_view(const TractData& data, const TractKnowledge& knowle
   if (!cruised) return cruised.error();
   const auto samples = samples_of(*cruised, stand);
   if (!samples) return samples.error();
-  auto area = area_estimate(*samples, knowledge.species(), options);
+  const EstimateOptions asked = with_local(options, data, knowledge);
+  auto area = area_estimate(*samples, knowledge.species(), asked);
   if (!area) return area.error();
   const auto stocking = stand_stocking(*samples, knowledge.species(), options,
                                        knowledge.release.settings.guards.counted_from);
@@ -130,6 +159,7 @@ Result<StandView> stand_view(const TractData& data, const TractKnowledge& knowle
   StandView view{.area = *std::move(area), .stocking = *stocking};
   if (const auto made_of = composition(*samples, knowledge.species())) view.composition = *made_of;
   view.stands = static_cast<int>(samples->size());
+  view.local = asked.local;
   for (const StandSample* sample : *samples) {
     if (std::ranges::find(view.designs, sample->design) == view.designs.end()) {
       view.designs.push_back(sample->design);
@@ -158,6 +188,10 @@ ShownUnit shown_unit(FigureUnit unit, UnitSystem system) {
       return us ? ShownUnit{1.0, 0, "board feet/ac"} : ShownUnit{per_hectare, 0, "board feet/ha"};
     case FigureUnit::cords:
       return us ? ShownUnit{1.0, 1, "cords/ac"} : ShownUnit{per_hectare, 1, "cords/ha"};
+    case FigureUnit::cubic_feet: {
+      const double metric = kMetresPerFoot * kMetresPerFoot * kMetresPerFoot * per_hectare;
+      return us ? ShownUnit{1.0, 0, "ft3/ac"} : ShownUnit{metric, 1, "m3/ha"};
+    }
     case FigureUnit::percent:
       break;
   }
@@ -182,10 +216,16 @@ std::vector<AreaFigure> area_figures(const StandView& view, const EstimateOption
                                   live.without_board_feet, view));
   figures.push_back(
       volume_figure("cords", FigureUnit::cords, live.cords, live.without_cords, view));
+  if (live.stem_wood) {
+    figures.push_back(volume_figure("stem_wood", FigureUnit::cubic_feet, live.stem_wood,
+                                    live.without_stem, view));
+  }
   figures.push_back(figure_of("standing_dead", FigureUnit::basal_area, view.area.dead.ba));
   if (view.area.regen) {
     figures.push_back(figure_of("young_oaks", FigureUnit::trees, view.area.regen->oak.back()));
+    if (view.area.regen->oak_plots) figures.push_back(share_figure(*view.area.regen->oak_plots));
   }
+  add_basis(figures, view);
   return figures;
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/session/decide.hpp"
+#include "core/stand/figure_range.hpp"
 #include "core/units/reading.hpp"
 
 namespace oaklight {
@@ -16,6 +17,7 @@ struct StandView {
   std::optional<Composition> composition;  ///< nothing without live trees
   std::vector<Design> designs;             ///< of its cruises, each once
   int stands = 1;                          ///< cruised stands in it
+  LocalNumbersPtr local;                   ///< curves and volume table of the tract
   // Of one stand only:
   std::optional<Advice> advice;
   bool walked = false;  ///< advice, before and after rest on the trees of a marking walk
@@ -29,7 +31,7 @@ Result<StandView> stand_view(const TractData& data, const TractKnowledge& knowle
                              std::optional<StandId> stand, const EstimateOptions& options);
 
 /// What a figure is counted in.
-enum class FigureUnit { basal_area, trees, diameter, percent, board_feet, cords };
+enum class FigureUnit { basal_area, trees, diameter, percent, board_feet, cords, cubic_feet };
 
 /// How a figure is shown: its value times factor, with so many decimals and these words.
 struct ShownUnit {
@@ -52,6 +54,10 @@ struct AreaFigure {
   std::optional<Percent> half_pct;    ///< of the mean; nothing for what is in percent itself
   std::optional<Percent> on_at_most;  ///< as Estimate::on_at_most
   bool ratio = false;                 ///< its interval is that of a ratio
+  std::optional<double> lo, hi;       ///< limits of a share, which lie unevenly about it
+  FigureBasis basis;                  ///< how it came about where there are count points
+  int by_local = 0;                   ///< stems in it by the local volume table or height curve
+  std::string beyond;                 ///< out_of_range in words; "" within its range
   int plots = 0;
   int found = 0;    ///< plots on which something was found
   int without = 0;  ///< tallied stems that are not in it, because nothing tells their amount
@@ -59,7 +65,8 @@ struct AreaFigure {
 };
 
 /// The figures of a view in the order of source_notes(): basal area, trees, mean diameter,
-/// stocking, oaks' share, board feet, cords, standing dead, young oaks where they were counted.
+/// stocking, oaks' share, board feet, cords, stem wood where heights are known, standing dead,
+/// young oaks and the share of plots with one where they were counted.
 ///
 /// source   intervals of mean diameter and oaks' share: Student's t with plots less stands degrees
 ///          of freedom, as R package survey counts them

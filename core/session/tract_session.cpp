@@ -78,9 +78,22 @@ Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
   put_all(data.acorn_counts, action);
   put_all(data.acorn_years, action);
   put_all(data.stumps, action);
-  const Status written = store_.apply(action);
-  if (!written) return written.error();
-  return counts_of(data);
+  if (!action.changes.empty() || !files.local_volume) {
+    const Status written = store_.apply(action);
+    if (!written) return written.error();
+  }
+  ImportReport report = counts_of(data);
+  if (files.local_volume) {
+    // Checked with the rest above. A table of the tract is no record, so it is an action of its
+    // own.
+    const Status kept = store_.set_form_text("local_volume.csv", files.local_volume->text);
+    if (!kept) return kept.error();
+    auto knowledge = read_knowledge(store_);
+    if (!knowledge) return knowledge.error();
+    knowledge_ = *std::move(knowledge);
+    report.volume_lines = static_cast<int>(knowledge_.volumes.rows.size());
+  }
+  return report;
 }
 
 Result<CruiseEstimate> TractSession::estimate(const EstimateOptions& options) const {

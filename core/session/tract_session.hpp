@@ -15,6 +15,7 @@ struct ImportReport {
   std::vector<Error> faults;  ///< not empty: nothing was written
   int stands = 0, plots = 0, trees = 0, regens = 0, crop_trees = 0, neighbours = 0, lines = 0;
   int acorn_counts = 0, acorn_years = 0, stumps = 0;
+  int volume_lines = 0;  ///< of the local volume table
 };
 
 /// Where calculation and the tract file meet: each call reads, computes (decide.hpp) and, where it

@@ -39,19 +39,27 @@ Result<Parts> parts_of(Stands stands, const SpeciesTable& table) {
   const BaByPlot none = zeros(stands);
   Parts p{none, none, none, none, none, {}};
   for (std::size_t h = 0; h < stands.size(); ++h) {
-    for (const TalliedTree& t : stands[h]->trees) {
-      const TreeFacts& facts = t.tree->facts;
-      const auto found = known_species(table, facts.species, *stands[h]);
+    const auto count = [&](SpeciesCode code, int plot, SquareFeetPerAcre ba) -> Status {
+      const auto found = known_species(table, code, *stands[h]);
       if (!found) return found.error();
       const Species* s = *found;
-      if (facts.status == TreeStatus::dead) continue;
-      const auto add = [&](BaByPlot& to) { to[h][static_cast<std::size_t>(t.plot)] += t.ba.value; };
+      const auto add = [&](BaByPlot& to) { to[h][static_cast<std::size_t>(plot)] += ba.value; };
+      if (!(ba.value > 0.0)) return Done{};  // a dead tree
       add(p.all);
-      add(p.species.try_emplace(facts.species, none).first->second);
+      add(p.species.try_emplace(code, none).first->second);
       if (s->is_oak()) add(p.oak);
       if (s->is_oak() && s->oak_group == OakGroup::white) add(p.white_oak);
       if (s->is_oak() && s->oak_group == OakGroup::red) add(p.red_oak);
       if (s->genus() == "Carya") add(p.hickory);
+      return Done{};
+    };
+    for (const TalliedTree& t : stands[h]->trees) {
+      const bool dead = t.tree->facts.status == TreeStatus::dead;
+      const Status done = count(t.tree->facts.species, t.plot, dead ? SquareFeetPerAcre{} : t.ba);
+      if (!done) return done.error();
+    }
+    for (const CountedStems& c : stands[h]->counted) {
+      if (const Status done = count(c.species, c.plot, c.ba); !done) return done.error();
     }
   }
   return p;

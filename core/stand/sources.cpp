@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/stand/source_lists.hpp"
+
 namespace oaklight {
 namespace {
 
@@ -185,7 +187,10 @@ std::vector<SourceNote> all_notes() {
   std::vector<SourceNote> notes;
   add_density(notes);
   add_wood(notes);
+  add_local_notes(notes);
   add_errors(notes);
+  add_sampling_notes(notes);
+  add_work_notes(notes);
   return notes;
 }
 

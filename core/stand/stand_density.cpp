@@ -18,22 +18,40 @@ Result<StandDensity> stand_density(const TractData& data, StandId stand,
   const auto sample = stand_sample(data, stand);
   if (!sample) return sample.error();
   StandDensity d{.plots = static_cast<int>(sample->plots.size())};
-  for (const TalliedTree& t : sample->trees) {
-    const TreeFacts& facts = t.tree->facts;
-    const auto found = known_species(species, facts.species, *sample);
+  SquareFeetPerAcre sized;  // basal area of the trees whose sizes are in the sums below
+  const auto count_ba = [&](SpeciesCode code, SquareFeetPerAcre ba) -> Status {
+    const auto found = known_species(species, code, *sample);
     if (!found) return found.error();
     const Species* s = *found;
-    if (facts.status == TreeStatus::dead) continue;
+    d.ba += ba;
+    if (s->is_oak()) d.ba_oak += ba;
+    if (s->is_oak() && s->oak_group == OakGroup::white) d.ba_white_oak += ba;
+    if (s->is_oak() && s->oak_group == OakGroup::red) d.ba_red_oak += ba;
+    return Done{};
+  };
+  for (const TalliedTree& t : sample->trees) {
+    const TreeFacts& facts = t.tree->facts;
+    const bool dead = facts.status == TreeStatus::dead;
+    const Status counted = count_ba(facts.species, dead ? SquareFeetPerAcre{} : t.ba);
+    if (!counted) return counted.error();
+    if (dead || !(sample->all_sized() || t.measured)) continue;
+    sized += t.ba;
     d.live.add(facts.dbh.inches(), t.trees);
     if (counts_for_guard(facts, guard_from)) d.guard.add(facts.dbh.inches(), t.trees);
-    d.ba += t.ba;
-    if (s->is_oak()) d.ba_oak += t.ba;
-    if (s->is_oak() && s->oak_group == OakGroup::white) d.ba_white_oak += t.ba;
-    if (s->is_oak() && s->oak_group == OakGroup::red) d.ba_red_oak += t.ba;
   }
+  for (const CountedStems& c : sample->counted) {
+    if (const Status counted = count_ba(c.species, c.ba); !counted) return counted.error();
+  }
+  if (d.ba.value > 0.0 && !(sized.value > 0.0)) {
+    return Error{ErrorCode::no_data, "Trees were counted, and none was measured.",
+                 "stand/" + sample->stand->name,
+                 "Measure the trees of at least two of the points."};
+  }
+  // Sizes stand for those that were only counted, too, by basal area.
   const double n = d.plots;
-  d.live = per_plot(d.live, n);
-  d.guard = per_plot(d.guard, n);
+  const double share = d.ba.value > 0.0 ? sized / d.ba : 1.0;
+  d.live = per_plot(d.live, n * share);
+  d.guard = per_plot(d.guard, n * share);
   for (SquareFeetPerAcre* ba : {&d.ba, &d.ba_oak, &d.ba_white_oak, &d.ba_red_oak}) *ba = *ba / n;
   return d;
 }

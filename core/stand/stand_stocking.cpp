@@ -6,17 +6,18 @@ namespace oaklight {
 namespace {
 
 struct Counted {
-  std::vector<GroupTally> guide, guard, oak_hickory;
+  std::vector<GroupTally> live, guide, guard, oak_hickory;
 };
 
 Result<Counted> count(std::span<const StandSample* const> stands, const SpeciesTable& table,
                       Inches guard_from) {
-  Counted c{std::vector<GroupTally>(stands.size()), std::vector<GroupTally>(stands.size()),
-            std::vector<GroupTally>(stands.size())};
+  const std::vector<GroupTally> none(stands.size());
+  Counted c{none, none, none, none};
   for (std::size_t h = 0; h < stands.size(); ++h) {
     for (const TalliedTree& t : stands[h]->trees) {
       const TreeFacts& facts = t.tree->facts;
       if (facts.status == TreeStatus::dead) continue;
+      c.live[h].add(t);
       if (counts_for_guard(facts, guard_from)) c.guard[h].add(t);
       if (facts.dbh.inches() < kStockingMinDbh) continue;
       c.guide[h].add(t);
@@ -25,6 +26,7 @@ Result<Counted> count(std::span<const StandSample* const> stands, const SpeciesT
       const Species* s = *found;
       if (s->is_oak() || s->genus() == "Carya") c.oak_hickory[h].add(t);
     }
+    for (const CountedStems& counted : stands[h]->counted) c.live[h].add(counted);
   }
   return c;
 }
@@ -32,18 +34,23 @@ Result<Counted> count(std::span<const StandSample* const> stands, const SpeciesT
 /// One figure of a group, by name of what it is computed from.
 class Over {
  public:
-  Over(std::span<const StandSample* const> stands, const EstimateOptions& options)
-      : stands_(stands), options_(options) {}
+  Over(std::span<const StandSample* const> stands, const std::vector<GroupTally>& live,
+       const EstimateOptions& options)
+      : stands_(stands), live_(live), options_(options) {}
 
-  template <class Figure>
-  Result<Estimate<double>> operator()(const std::vector<GroupTally>& group, Figure figure) const {
+  /// Which trees the guide counts is a matter of their size, so count points do not tell it.
+  Result<Estimate<double>> operator()(const std::vector<GroupTally>& group,
+                                      PlotFigure figure) const {
     std::vector<StandGroup> parts;
-    for (std::size_t h = 0; h < stands_.size(); ++h) parts.push_back({stands_[h], &group[h]});
-    return estimate_over(parts, options_, figure);
+    for (std::size_t h = 0; h < stands_.size(); ++h) {
+      parts.push_back({stands_[h], &group[h], &live_[h]});
+    }
+    return estimate_over(parts, options_, figure, AtCountPoints::sized, true);
   }
 
  private:
   std::span<const StandSample* const> stands_;
+  const std::vector<GroupTally>& live_;
   const EstimateOptions& options_;
 };
 
@@ -77,7 +84,7 @@ Result<StandStocking> stand_stocking(std::span<const StandSample* const> stands,
                                      Inches guard_from) {
   const auto counted = count(stands, species, guard_from);
   if (!counted) return counted.error();
-  const Over over(stands, options);
+  const Over over(stands, counted->live, options);
   const auto stocking = over(counted->guide, stocking_of);
   if (!stocking) return stocking.error();
   const auto competition = over(counted->guide, competition_of);

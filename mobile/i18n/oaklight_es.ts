@@ -2020,6 +2020,22 @@
     <context>
         <name>StandWords</name>
         <message>
+            <source>%1 to %2&#xa0;%</source>
+            <translation>%1 a %2&#xa0;%</translation>
+        </message>
+        <message>
+            <source>By ratio, from the points that were measured.</source>
+            <translation>Por razón, de los puntos que se midieron.</translation>
+        </message>
+        <message>
+            <source>1 tree by local numbers.</source>
+            <translation>1 árbol con números del lugar.</translation>
+        </message>
+        <message>
+            <source>%1 trees by local numbers.</source>
+            <translation>%1 árboles con números del lugar.</translation>
+        </message>
+        <message>
             <source>%1 stands, each weighing by its area.</source>
             <translation>%1 rodales, cada uno pesa por su superficie.</translation>
         </message>
@@ -2614,6 +2630,26 @@
     </context>
     <context>
         <name>TallyViewModel</name>
+        <message>
+            <source>%1 counted</source>
+            <translation>%1 contados</translation>
+        </message>
+        <message>
+            <source>%1: count point</source>
+            <translation>%1: punto de conteo</translation>
+        </message>
+        <message>
+            <source>%1: measure point</source>
+            <translation>%1: punto de medición</translation>
+        </message>
+        <message>
+            <source>Count</source>
+            <translation>Contar</translation>
+        </message>
+        <message>
+            <source>logs, height? tap the tree</source>
+            <translation>¿trozas, altura? toque el árbol</translation>
+        </message>
         <message>
             <source>This file is damaged. Nothing more is recorded in it.</source>
             <translation>Este archivo está dañado. No se anota nada más en él.</translation>

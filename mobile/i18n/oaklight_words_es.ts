@@ -24,6 +24,22 @@
         <translation>Un poco de todo</translation>
     </message>
     <message>
+        <source>Measure</source>
+        <translation>Medir</translation>
+    </message>
+    <message>
+        <source>Each tree with its size, logs and height where wanted</source>
+        <translation>Cada árbol con su tamaño, y trozas y altura donde se piden</translation>
+    </message>
+    <message>
+        <source>Count</source>
+        <translation>Contar</translation>
+    </message>
+    <message>
+        <source>How many trees of which species are in; no more is needed</source>
+        <translation>Cuántos árboles de qué especie entran; no hace falta más</translation>
+    </message>
+    <message>
         <source>To do</source>
         <translation>Por hacer</translation>
     </message>

@@ -116,6 +116,9 @@ QString StandWords::name(const AreaFigure& figure) const {
 }
 
 QString StandWords::error(const AreaFigure& figure) const {
+  if (figure.lo && figure.hi) {
+    return tr("%1 to %2\u00a0%").arg(plain_number(*figure.lo, 0), plain_number(*figure.hi, 0));
+  }
   if (!figure.half_width) return {};
   const QString half = number(*figure.half_width, shown_unit(figure.unit, system_));
   if (figure.unit == FigureUnit::percent) return tr("±\u00a0%1 points").arg(half);
@@ -165,6 +168,11 @@ QString StandWords::remark(const AreaFigure& figure, const StandView& view) cons
   if (figure.without > 0) {
     sentences << counted(figure.without, tr("Too low: 1 tree is not in it."),
                          tr("Too low: %1 trees are not in it."));
+  }
+  if (figure.basis.by_ratio) sentences << tr("By ratio, from the points that were measured.");
+  if (figure.by_local > 0) {
+    sentences << counted(figure.by_local, tr("1 tree by local numbers."),
+                         tr("%1 trees by local numbers."));
   }
   if (figure.key == "stocking" && view.stocking.qmd) {
     if (!view.stocking.fit.fits()) {

@@ -70,9 +70,24 @@ QString TallyViewModel::plotName() const {
   const Plot* here = plot();
   if (here == nullptr) return {};
   const oaklight::Stand* stand = desk_.live().find(here->stand);
-  return tr("%1, plot %2")
-      .arg(stand == nullptr ? QString() : QString::fromStdString(stand->name),
-           QString::fromStdString(here->label));
+  const QString name = tr("%1, plot %2")
+                           .arg(stand == nullptr ? QString() : QString::fromStdString(stand->name),
+                                QString::fromStdString(here->label));
+  if (counting()) return tr("%1: count point").arg(name);
+  return sampledTwice() ? tr("%1: measure point").arg(name) : name;
+}
+
+bool TallyViewModel::counting() const {
+  const Plot* here = plot();
+  const oaklight::Cruise* design = cruise();
+  return here != nullptr && design != nullptr &&
+         std::holds_alternative<oaklight::PointDesign>(design->design) &&
+         oaklight::taken_at(*here).task == oaklight::PlotTask::count;
+}
+
+bool TallyViewModel::sampledTwice() const {
+  const Plot* here = plot();
+  return here != nullptr && oaklight::measured_every(desk_.live(), here->cruise) > 1;
 }
 
 QString TallyViewModel::closed() const {
@@ -121,13 +136,14 @@ void TallyViewModel::setRoom(int speciesCells, int classCells) {
 }
 
 QStringList TallyViewModel::classes() const {
+  if (counting()) return {tr("Count")};
   QStringList labels;
   for (const oaklight::TallyClass& one : classes_) labels << QString::fromStdString(one.label);
   return labels;
 }
 
 QString TallyViewModel::beyond() const {
-  if (classes_.empty()) return {};
+  if (classes_.empty() || counting()) return {};
   const QString largest = QString::fromStdString(classes_.back().label);
   return system() == UnitSystem::us ? tr("over %1 in").arg(largest) : tr("over %1 cm").arg(largest);
 }
@@ -152,7 +168,9 @@ void TallyViewModel::point(int speciesRow, int classRow) {
   const Species* species = species_.at(speciesRow);
   QString text;
   if (species != nullptr) text = name_of(*species);
-  if (classRow >= 0 && static_cast<std::size_t>(classRow) < classes_.size()) {
+  if (counting()) {
+    // The species is all there is to read.
+  } else if (classRow >= 0 && static_cast<std::size_t>(classRow) < classes_.size()) {
     const SpeciesCode code = species != nullptr ? species->code : pinned_.value_or(SpeciesCode{});
     text = textOf(code, classes_[static_cast<std::size_t>(classRow)].middle);
   }
@@ -162,10 +180,12 @@ void TallyViewModel::point(int speciesRow, int classRow) {
 }
 
 void TallyViewModel::tally(int speciesRow, int classRow) {
-  if (locked_ || classRow < 0 || static_cast<std::size_t>(classRow) >= classes_.size()) return;
+  const std::size_t most = counting() ? 1 : classes_.size();
+  if (locked_ || classRow < 0 || static_cast<std::size_t>(classRow) >= most) return;
   const Species* species = species_.at(speciesRow);
   if (species != nullptr) pinCode(species->code);
   if (!pinned_) return say(last_, tr("Choose a species first."));
+  if (counting()) return countOne(Place::classes, *pinned_);
   record(Place::classes, *pinned_, classes_[static_cast<std::size_t>(classRow)].middle);
 }
 
@@ -192,6 +212,10 @@ bool TallyViewModel::bounced() {
 }
 
 void TallyViewModel::again() {
+  if (counting()) {
+    if (pinned_) countOne(Place::again, *pinned_);
+    return;
+  }
   const auto trees =
       plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
   if (trees.empty()) return;
@@ -199,14 +223,10 @@ void TallyViewModel::again() {
 }
 
 void TallyViewModel::record(Place place, SpeciesCode species, Dbh dbh) {
-  const qint64 at = now_();
   // Digits are never the bounce of a finger: whoever typed them meant them.
-  const bool twice = place != Place::keypad && last_touch_ && last_touch_->place == place &&
-                     last_touch_->species == species && last_touch_->tenths == dbh.tenths() &&
-                     at - last_touch_->at < kDoubleTapMs;
-  if (twice) return say(last_, tr("double?"));
+  if (place != Place::keypad && isBounce(place, species, dbh.tenths())) return;
   if (!plot_.id()) return say(last_, closed());
-  last_touch_ = Touch{place, species, dbh.tenths(), at};
+  last_touch_ = Touch{place, species, dbh.tenths(), now_()};
   const auto plot = *plot_.id();
   desk_.submit(
       [this, plot, species, dbh] {
@@ -215,8 +235,41 @@ void TallyViewModel::record(Place place, SpeciesCode species, Dbh dbh) {
       },
       [this, species, dbh](const oaklight::Status& saved) {
         if (!saved) return say(last_, {});
-        const auto doubt = oaklight::unusual(desk_.knowledge(), species, dbh);
-        say(textOf(species, dbh), doubt ? QString::fromStdString(*doubt) : QString());
+        say(textOf(species, dbh), doubtOf(species, dbh));
+        emit recorded();
+      });
+}
+
+/// At a measure point a tree of sawlog size is worth its logs: they tell the volumes of all points.
+QString TallyViewModel::doubtOf(SpeciesCode species, Dbh dbh) const {
+  if (const auto doubt = oaklight::unusual(desk_.knowledge(), species, dbh)) {
+    return QString::fromStdString(*doubt);
+  }
+  const Species* known = desk_.knowledge().species().find(species);
+  const bool sawn =
+      known != nullptr && known->min_sawlog_dbh && dbh.inches() >= *known->min_sawlog_dbh;
+  return sawn && !counting() && sampledTwice() ? tr("logs, height? tap the tree") : QString();
+}
+
+bool TallyViewModel::isBounce(Place place, SpeciesCode species, std::int32_t tenths) {
+  const bool twice = last_touch_ && last_touch_->place == place &&
+                     last_touch_->species == species && last_touch_->tenths == tenths &&
+                     now_() - last_touch_->at < kDoubleTapMs;
+  if (twice) say(last_, tr("double?"));
+  return twice;
+}
+
+void TallyViewModel::countOne(Place place, SpeciesCode species) {
+  if (isBounce(place, species, 0)) return;
+  last_touch_ = Touch{place, species, 0, now_()};
+  desk_.submit(
+      [this, plot = *plot_.id(), species] {
+        return oaklight::count_tree(desk_.live(), desk_.knowledge(), plot, species, 1);
+      },
+      [this, species](const oaklight::Status& saved) {
+        if (!saved) return say(last_, {});
+        const Species* known = desk_.knowledge().species().find(species);
+        say(known == nullptr ? QString() : name_of(*known), {});
         emit recorded();
       });
 }
@@ -246,10 +299,16 @@ QString TallyViewModel::listedText(const Tree& tree) const {
 }
 
 std::size_t TallyViewModel::count() const {
-  return plot() == nullptr ? 0 : desk_.live().trees_of(*plot_.id()).size();
+  if (plot() == nullptr) return 0;
+  std::size_t trees = desk_.live().trees_of(*plot_.id()).size();
+  for (const auto& one : oaklight::taken_at(*plot()).counted) {
+    trees += static_cast<std::size_t>(one.stems);
+  }
+  return trees;
 }
 
 QString TallyViewModel::lastText() const {
+  if (counting()) return count() == 0 ? QString() : tr("%1 counted").arg(count());
   const auto trees =
       plot() == nullptr ? std::vector<const Tree*>() : desk_.live().trees_of(*plot_.id());
   return trees.empty() ? QString() : textOf(*trees.back());

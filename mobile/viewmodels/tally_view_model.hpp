@@ -92,6 +92,14 @@ class TallyViewModel : public QObject {
   /// Where a tree was asked for: a finger bounces on one place.
   enum class Place { classes, keypad, again };
   void record(Place place, oaklight::SpeciesCode species, oaklight::Dbh dbh);
+  /// At a count point of double sampling a tree is its species, and no more.
+  [[nodiscard]] bool counting() const;
+  /// Whether the cruise measures some of its points only.
+  [[nodiscard]] bool sampledTwice() const;
+  void countOne(Place place, oaklight::SpeciesCode species);
+  /// Whether this is the same touch again, by a bouncing finger; says so.
+  [[nodiscard]] bool isBounce(Place place, oaklight::SpeciesCode species, std::int32_t tenths);
+  [[nodiscard]] QString doubtOf(oaklight::SpeciesCode species, oaklight::Dbh dbh) const;
   void say(const QString& last, const QString& doubt);
   /// The last tree of the plot; "" without one.
   [[nodiscard]] QString lastText() const;

@@ -36,5 +36,25 @@ TEST_F(Tally, CellsStayWhereTheyAreWhileTreesComeIn) {
   }
 }
 
+TEST_F(Tally, ACountPointTakesTheSpeciesAndNoMore) {
+  begin();
+  unhurried();
+  desk().submit(
+      [this] { return set_task(desk().live(), *workspace().plot().id(), PlotTask::count); });
+  settle();
+  EXPECT_TRUE(tally().plotName().endsWith("count point")) << tally().plotName().toStdString();
+  EXPECT_EQ(tally().classes(), QStringList{"Count"});
+  slide(species(1), class_name("Count"));
+  slide(species(1), class_name("Count"));
+  const Plot* plot = desk().live().find(*workspace().plot().id());
+  const SpeciesCode code = tally().species()->at(1)->code;
+  EXPECT_EQ(taken_at(*plot).counted, (std::vector<SpeciesCount>{{code, 2}}));
+  EXPECT_TRUE(trees().empty());
+  EXPECT_EQ(tally().figures().first(), "2");
+  desk().undo();
+  settle();
+  EXPECT_EQ(tally().figures().first(), "1");
+}
+
 }  // namespace
 }  // namespace oaklight::test
