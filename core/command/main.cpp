@@ -1,4 +1,5 @@
 // The program oaklight: one subcommand a file beside this one.
+#include "core/command/keeping.hpp"
 #include "core/command/program.hpp"
 
 int main(int argc, char** argv) {
@@ -29,6 +30,8 @@ int main(int argc, char** argv) {
   add_stumps(app, exit_code);
   add_check(app, exit_code);
   add_join(app, exit_code);
+  add_rescue(app, exit_code);
+  add_snapshots(app, exit_code);
   add_source(app, exit_code);
   try {
     app.parse(argc, argv);

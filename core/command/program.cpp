@@ -1,4 +1,5 @@
 #include "core/command/program.hpp"
+#include "core/command/keeping.hpp"
 
 #include <unistd.h>
 
@@ -11,11 +12,6 @@
 
 namespace oaklight::command {
 namespace {
-
-StoreContext context() {
-  static SystemClock clock;
-  return {clock, system_random(), "oaklight command"};
-}
 
 int exit_code_of(ErrorCode code) {
   switch (code) {
@@ -40,6 +36,11 @@ int exit_code_of(ErrorCode code) {
 
 }  // namespace
 
+StoreContext store_context() {
+  static SystemClock clock;
+  return {clock, system_random(), "oaklight command"};
+}
+
 int fail(const Error& error, bool json) { return fail(std::vector<Error>{error}, json); }
 
 int fail(const std::vector<Error>& faults, bool json) {
@@ -54,15 +55,15 @@ int fail(const std::vector<Error>& faults, bool json) {
 }
 
 Result<TractSession> open_to_read(const std::string& path) {
-  return TractSession::open(path, OpenMode::read_only, context());
+  return TractSession::open(path, OpenMode::read_only, store_context());
 }
 
 Result<TractSession> open_to_write(const std::string& path) {
-  return TractSession::open(path, OpenMode::read_write, context());
+  return TractSession::open(path, OpenMode::read_write, store_context());
 }
 
 Result<TractStore> open_store(const std::string& path) {
-  return TractStore::open(path, OpenMode::read_only, context());
+  return TractStore::open(path, OpenMode::read_only, store_context());
 }
 
 Result<TractStore> open_store_to_write(const std::string& path) {
@@ -79,7 +80,7 @@ Result<JoinReport> join_to_new(const std::string& path,
 }
 
 Result<TractSession> create_tract(const std::string& path) {
-  return TractSession::create(path, context());
+  return TractSession::create(path, store_context());
 }
 
 Result<Day> day_or_today(const std::string& text) {

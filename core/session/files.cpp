@@ -62,7 +62,9 @@ std::filesystem::path part_of(const std::filesystem::path& path) {
 
 Status write_part(const std::filesystem::path& path, std::string_view bytes) {
   const auto part = part_of(path);
-  OpenFile file(::open(part.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644));
+  // What lies there under that name may be a link to a file of somebody's.
+  ::unlink(part.c_str());
+  OpenFile file(::open(part.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0644));
   if (file.get() < 0) return cannot_write(path);
   if (write_all(file.get(), bytes) && ::fsync(file.get()) == 0 && file.close()) return Done{};
   Error error = cannot_write(path);

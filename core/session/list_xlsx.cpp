@@ -211,9 +211,10 @@ class Book {
 Result<std::string> list_xlsx(const Packet& packet, const std::string& folder) {
   const std::filesystem::path path =
       std::filesystem::path(folder) / (std::string(word_of(packet.reader)) + ".xlsx.making");
+  std::error_code ignored;
+  std::filesystem::remove(path, ignored);  // it may be a link to a file of somebody's
   const Status written = Book(packet, path.string(), folder).write().status(path.string());
   auto bytes = written ? read_whole_file(path) : Result<std::string>(written.error());
-  std::error_code ignored;
   std::filesystem::remove(path, ignored);
   return bytes;
 }

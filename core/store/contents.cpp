@@ -84,4 +84,20 @@ Status update_contents(SqliteHandle& db, const std::vector<RowChange>& changes,
   return update_table(db, kTreeLayer, "plot", touched, at_utc);
 }
 
+Status measure_contents(SqliteHandle& db) {
+  for (const std::string_view name : kRecordTables) {
+    const auto table = RecordTable::read(db, name);
+    if (!table) return table.error();
+    if (!table->index_of("geom")) continue;
+    if (const auto measured = measure_box(db, name, name); !measured) return measured;
+  }
+  if (const auto measured = measure_box(db, kTreeLayer, "plot"); !measured) return measured;
+  return db.run(
+      "UPDATE gpkg_contents SET last_change = coalesce((SELECT a.at_utc FROM change AS c"
+      " JOIN user_action AS a ON a.uid = c.action_uid WHERE c.table_name ="
+      " CASE gpkg_contents.table_name WHEN ?1 THEN 'tree' ELSE gpkg_contents.table_name END"
+      " ORDER BY c.seq DESC LIMIT 1), (SELECT value FROM meta WHERE key = 'created_at'))",
+      {std::string(kTreeLayer)});
+}
+
 }  // namespace oaklight::store

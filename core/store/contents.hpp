@@ -22,4 +22,7 @@ struct RowChange {
 Status update_contents(SqliteHandle& db, const std::vector<RowChange>& changes,
                        const std::string& at_utc);
 
+/// Boxes and times of all layers from what the file holds, when it was filled in another way.
+Status measure_contents(SqliteHandle& db);
+
 }  // namespace oaklight::store

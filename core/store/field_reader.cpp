@@ -28,7 +28,7 @@ void FieldReader::note(std::string_view column) {
   if (error_) return;
   error_ = Error{ErrorCode::damaged, "A record holds a value that Oaklight cannot read.",
                  table_.name() + "/" + table_.uid_of(row_) + "/" + std::string(column),
-                 "Keep this file, and work on from your newest copy."};
+                 "Keep this file; rescue what it holds, or work on from your newest copy."};
 }
 
 const Value& FieldReader::cell(std::string_view column) {

@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <array>
+#include <system_error>
 #include <utility>
 
 namespace oaklight::store {
@@ -15,6 +16,13 @@ std::string read_holder(int descriptor) {
   std::array<char, 200> text{};
   const ssize_t n = ::pread(descriptor, text.data(), text.size(), 0);
   return n > 0 ? std::string(text.data(), static_cast<std::size_t>(n)) : "another program";
+}
+
+/// The same for each name of the file: a link to it must not get round the lock.
+std::filesystem::path lock_of(const std::filesystem::path& file) {
+  std::error_code unknown;
+  const auto real = std::filesystem::canonical(file, unknown);
+  return (unknown ? file : real).string() + ".lock";
 }
 
 /// A holder that is just leaving takes its lock file away; a lock on the file that is gone says
@@ -29,7 +37,7 @@ bool still_there(int descriptor, const std::filesystem::path& path) {
 }  // namespace
 
 Result<FileLock> FileLock::take(const std::filesystem::path& file, const std::string& holder) {
-  const std::filesystem::path path = file.string() + ".lock";
+  const std::filesystem::path path = lock_of(file);
   for (;;) {
     const int descriptor = ::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0644);
     if (descriptor < 0) {
@@ -51,6 +59,15 @@ Result<FileLock> FileLock::take(const std::filesystem::path& file, const std::st
     }
     ::close(descriptor);
   }
+}
+
+std::optional<std::string> FileLock::holder_of(const std::filesystem::path& file) {
+  const int descriptor = ::open(lock_of(file).c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
+  if (descriptor < 0) return std::nullopt;
+  std::optional<std::string> holder;
+  if (::flock(descriptor, LOCK_EX | LOCK_NB) != 0) holder = read_holder(descriptor);
+  ::close(descriptor);
+  return holder;
 }
 
 FileLock::FileLock(FileLock&& other) noexcept

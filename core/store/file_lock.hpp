@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 
 #include "core/base/result.hpp"
@@ -14,6 +15,9 @@ class FileLock {
  public:
   /// Errors: busy, naming the holder; cannot_open when the folder is not writable.
   static Result<FileLock> take(const std::filesystem::path& file, const std::string& holder);
+
+  /// Who holds the lock of a file now; nothing when nobody does. Writes nothing.
+  static std::optional<std::string> holder_of(const std::filesystem::path& file);
 
   FileLock(FileLock&& other) noexcept;
   FileLock& operator=(FileLock&& other) noexcept;

@@ -35,8 +35,16 @@ constexpr std::array kRules = {
          " WHERE c.name = g.column_name AND c.type = g.geometry_type_name) ORDER BY g.table_name"},
 };
 
-/// The layers of ours that are tables; their boxes must cover their shapes.
-constexpr std::array kLayers = {"tract", "stand", "plot", "map_line", "walk_tree", "stump"};
+/// The layers of ours and the tables of their shapes: a box is that of all of them, no more.
+struct LayerTable {
+  const char* layer;
+  const char* shapes;
+};
+constexpr std::array kLayers = {
+    LayerTable{"tract", "tract"},       LayerTable{"stand", "stand"},
+    LayerTable{"plot", "plot"},         LayerTable{"tree_point", "plot"},
+    LayerTable{"map_line", "map_line"}, LayerTable{"walk_tree", "walk_tree"},
+    LayerTable{"stump", "stump"}};
 
 Status collect(SqliteHandle& db, const std::string& query, std::initializer_list<Value> arguments,
                const char* what, std::vector<Error>& found) {
@@ -56,16 +64,17 @@ Result<std::vector<Error>> find_gpkg_faults(SqliteHandle& db) {
   for (const Rule& rule : kRules) {
     if (const auto ran = collect(db, rule.query, {}, rule.what, found); !ran) return ran.error();
   }
-  for (const char* layer : kLayers) {
+  for (const LayerTable& layer : kLayers) {
     const auto ran = collect(
         db,
-        "SELECT c.table_name FROM gpkg_contents AS c WHERE c.table_name = ?1 AND EXISTS (SELECT 1"
-        " FROM " +
-            quoted_name(layer) +
-            " AS t WHERE t.geom IS NOT NULL AND NOT ifnull("
-            "ST_MinX(t.geom) >= c.min_x AND ST_MaxX(t.geom) <= c.max_x AND"
-            " ST_MinY(t.geom) >= c.min_y AND ST_MaxY(t.geom) <= c.max_y, 0))",
-        {std::string(layer)}, "The bounding box of a layer does not cover its shapes.", found);
+        "SELECT c.table_name FROM gpkg_contents AS c WHERE c.table_name = ?1 AND NOT EXISTS (SELECT"
+        " 1 FROM (SELECT min(ST_MinX(geom)) AS x, min(ST_MinY(geom)) AS y, max(ST_MaxX(geom)) AS"
+        " to_x, max(ST_MaxY(geom)) AS to_y FROM " +
+            quoted_name(layer.shapes) +
+            ") AS t WHERE t.x IS c.min_x AND t.y IS c.min_y AND t.to_x IS c.max_x AND"
+            " t.to_y IS c.max_y)",
+        {std::string(layer.layer)}, "The bounding box of a layer is not that of its shapes.",
+        found);
     if (!ran) return ran.error();
   }
   return found;

@@ -171,15 +171,9 @@ Status ActionWriter::replay_lines(std::span<const Row> lines, bool undo) {
 
 Status ActionWriter::replay(const std::string& action_uid, HistoryKind kind) {
   const bool undo = kind == HistoryKind::undo;
-  std::vector<Row> lines;
-  const auto read = db_.each(
-      "SELECT table_name, row_uid, before_json, after_json FROM change"
-      " WHERE action_uid = ?1 ORDER BY seq",
-      {action_uid}, [&](const Row& line) {
-        lines.push_back(line);
-        return Status(Done{});
-      });
-  if (!read) return read;
+  const auto read = change_lines_of(db_, action_uid);
+  if (!read) return read.error();
+  const std::vector<Row>& lines = *read;
   // The lines of a decision between versions of one record belong together.
   std::vector<std::span<const Row>> groups;
   for (std::size_t from = 0, to = 1; from < lines.size(); from = to++) {

@@ -29,7 +29,7 @@ Error damaged_line(const std::string& table, const Value& seq) {
   const auto* number = std::get_if<std::int64_t>(&seq);
   return {ErrorCode::damaged, "A line of the history does not match its checksum.",
           table + "/" + std::to_string(number == nullptr ? 0 : *number),
-          "Keep this file, and work on from your newest copy."};
+          "Keep this file; rescue what it holds, or work on from your newest copy."};
 }
 
 /// Calls the function with the cells of each line, their checksum and the line's place.
@@ -88,6 +88,23 @@ Result<HistoryLines> read_lines(SqliteHandle& db) {
                                    return Status(Done{});
                                  });
   if (!changes) return changes.error();
+  return lines;
+}
+
+Result<std::vector<Row>> change_lines_of(SqliteHandle& db, const std::string& action_uid) {
+  std::vector<Row> lines;
+  const Columns& columns = change_columns();
+  const auto n = static_cast<std::ptrdiff_t>(columns.size());
+  const auto read = db.each(
+      "SELECT " + column_list(columns) + ", seq FROM change WHERE action_uid = ?1 ORDER BY seq",
+      {action_uid}, [&](const Row& row) -> Status {
+        const Row cells(row.begin(), row.begin() + n);
+        if (row[columns.size()] != Value{row_crc("change", columns, cells)})
+          return damaged_line("change", row.back());
+        lines.emplace_back(cells.begin() + 1, cells.end());
+        return Done{};
+      });
+  if (!read) return read.error();
   return lines;
 }
 

@@ -31,6 +31,10 @@ struct HistoryLines {
 /// Errors: damaged for a line that does not match its checksum or belongs to no action.
 Result<HistoryLines> read_lines(SqliteHandle& db);
 
+/// Table, record, image before and image after of each change of one action, in its order.
+/// Errors: damaged for a line that does not match its checksum.
+Result<std::vector<Row>> change_lines_of(SqliteHandle& db, const std::string& action_uid);
+
 /// One Error for each line of the history that does not match its checksum.
 Result<std::vector<Error>> find_damaged_history(SqliteHandle& db);
 

@@ -68,20 +68,20 @@ Result<std::vector<Error>> find_broken_links(SqliteHandle& db, const RecordTable
   std::vector<Error> broken;
   for (const auto& [name, table] : tables) {
     for (const Reference& reference : table.references()) {
-      const auto walked =
-          db.each("SELECT child.uid FROM " + quoted_name(name) + " AS child LEFT JOIN " +
-                      quoted_name(reference.parent) + " AS parent ON parent.uid = child." +
-                      quoted_name(reference.column) +
-                      " WHERE child.deleted = 0 AND ifnull(parent.deleted, 1) <> 0 AND child." +
-                      quoted_name(reference.column) + " IS NOT NULL ORDER BY child.uid LIMIT 10",
-                  {}, [&](const Row& row) -> Status {
-                    broken.push_back({ErrorCode::damaged,
-                                      "A record belongs to a " + reference.parent +
-                                          " that is missing or removed.",
-                                      name + "/" + text_of(row[0]) + "/" + reference.column,
-                                      "Keep this file, and work on from your newest copy."});
-                    return Done{};
-                  });
+      const auto walked = db.each(
+          "SELECT child.uid FROM " + quoted_name(name) + " AS child LEFT JOIN " +
+              quoted_name(reference.parent) + " AS parent ON parent.uid = child." +
+              quoted_name(reference.column) +
+              " WHERE child.deleted = 0 AND ifnull(parent.deleted, 1) <> 0 AND child." +
+              quoted_name(reference.column) + " IS NOT NULL ORDER BY child.uid LIMIT 10",
+          {}, [&](const Row& row) -> Status {
+            broken.push_back(
+                {ErrorCode::damaged,
+                 "A record belongs to a " + reference.parent + " that is missing or removed.",
+                 name + "/" + text_of(row[0]) + "/" + reference.column,
+                 "Keep this file; rescue what it holds, or work on from your newest copy."});
+            return Done{};
+          });
       if (!walked) return walked.error();
     }
   }

@@ -62,7 +62,7 @@ Result<int> whole_meta(const std::map<std::string, std::string>& meta, const std
       found == meta.end() ? Result<std::int64_t>(Error{}) : whole_from_text(found->second);
   if (!number || *number < 1 || *number > 9999) {
     return Error{ErrorCode::damaged, "The file does not say which step its tables are at.", where,
-                 "Keep this file, and work on from your newest copy."};
+                 "Keep this file; rescue what it holds, or work on from your newest copy."};
   }
   return static_cast<int>(*number);
 }
@@ -80,7 +80,8 @@ fs::path free_copy_name(const fs::path& path, int step) {
       (path.parent_path() / path.stem()).string() + ".before-step-" + std::to_string(step);
   fs::path name = stem + path.extension().string();
   std::error_code ignored;
-  for (int i = 2; fs::exists(name, ignored); ++i)
+  // A link that leads nowhere is taken too: the copy would be made where it leads.
+  for (int i = 2; fs::exists(fs::symlink_status(name, ignored)); ++i)
     name = stem + "-" + std::to_string(i) + path.extension().string();
   return name;
 }
@@ -152,6 +153,12 @@ Result<Fit> fit_of(const FileState& state, std::span<const SchemaStep> steps,
   return state.step < ours ? Fit::older : Fit::current;
 }
 
+int min_reader_of(std::span<const SchemaStep> steps) {
+  return std::max_element(steps.begin(), steps.end(),
+                          [](const auto& a, const auto& b) { return a.min_reader < b.min_reader; })
+      ->min_reader;
+}
+
 Status set_meta(SqliteHandle& db, const std::string& key, const std::string& value) {
   return db.run(
       "INSERT INTO meta (key, value) VALUES (?1, ?2)"
@@ -168,13 +175,8 @@ Status run_steps(SqliteHandle& db, std::span<const SchemaStep> steps, int from) 
       return error;
     }
   }
-  // A reader needs to know every step that asks for it, not only the last one.
-  const int min_reader =
-      std::max_element(steps.begin(), steps.end(), [](const auto& a, const auto& b) {
-        return a.min_reader < b.min_reader;
-      })->min_reader;
   if (const auto set = set_meta(db, "step", std::to_string(steps.back().number)); !set) return set;
-  return set_meta(db, "min_reader", std::to_string(min_reader));
+  return set_meta(db, "min_reader", std::to_string(min_reader_of(steps)));
 }
 
 Status bring_up_to_date(const fs::path& path, std::span<const SchemaStep> steps,
@@ -184,6 +186,13 @@ Status bring_up_to_date(const fs::path& path, std::span<const SchemaStep> steps,
   if (const auto kept = keep_copy(*db, state.step + 1); !kept) return kept;
   return db->transaction([&]() -> Status {
     if (const auto ran = run_steps(*db, steps, state.step); !ran) return ran;
+    // A layer that a step adds has not changed since the file was made; the step itself cannot
+    // know.
+    const auto dated = db->run(
+        "UPDATE gpkg_contents SET last_change = (SELECT value FROM meta WHERE key = 'created_at')"
+        " WHERE last_change NOT IN (SELECT at_utc FROM user_action)"
+        " AND EXISTS (SELECT 1 FROM meta WHERE key = 'created_at')");
+    if (!dated) return dated;
     return check_references(*db);
   });
 }

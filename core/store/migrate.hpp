@@ -33,6 +33,10 @@ struct FileState {
 /// Errors: not_a_tract_file when the file is a GeoPackage of another program.
 Result<FileState> read_state(SqliteHandle& db);
 
+/// The oldest step that a program has to know for a file that went through all of these: each step
+/// may ask for it, not only the last one.
+int min_reader_of(std::span<const SchemaStep> steps);
+
 /// How a file stands to the steps that this program knows.
 enum class Fit {
   current,  ///< the same step, or a newer one that we may still read and append to

@@ -106,7 +106,8 @@ Status RecordTable::verify(const Row& row) const {
   return Error{ErrorCode::damaged,
                "A record is not as it was written: its checksum does not match.",
                name_ + "/" + uid_of(row),
-               "Keep this file, and work on from your newest copy. If another program edited this "
+               "Keep this file; rescue what it holds, or work on from your newest copy. If another "
+               "program edited this "
                "record, enter the change here instead."};
 }
 

@@ -115,7 +115,7 @@ Result<std::string> to_json(std::span<const std::string> columns, const Row& row
 
 Result<Row> from_json(std::string_view text, std::span<const std::string> columns, Row base) {
   const Error damaged{ErrorCode::damaged, "A line of the history cannot be read.", "change",
-                      "Keep this file, and work on from your newest copy."};
+                      "Keep this file; rescue what it holds, or work on from your newest copy."};
   const json object = json::parse(text, nullptr, false);
   if (!object.is_object()) return damaged;
   for (std::size_t i = 0; i < columns.size(); ++i) {

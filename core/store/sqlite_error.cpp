@@ -50,7 +50,7 @@ Error sqlite_error(int code, std::string_view message, const std::string& where)
     case SQLITE_CORRUPT:
     case SQLITE_FORMAT:
       return {ErrorCode::damaged, "The tract file is damaged" + detail + ".", where,
-              "Keep this file, and work on from your newest copy."};
+              "Keep this file; rescue what it holds, or work on from your newest copy."};
     case SQLITE_NOTADB:
       return {ErrorCode::not_a_tract_file, "This is not a tract file.", where,
               "Choose a file that Oaklight made."};

@@ -3,6 +3,8 @@
 #include <sqlite3.h>
 
 #include <array>
+#include <fstream>
+#include <string>
 #include <string_view>
 
 #include "core/store/gpkg_functions.hpp"
@@ -73,6 +75,23 @@ int guard_connection(sqlite3* db, bool runs_steps) {
   if (!runs_steps) sqlite3_set_authorizer(db, authorize, nullptr);
   for (const Limit& limit : kLimits) sqlite3_limit(db, limit.id, limit.value);
   return register_gpkg_functions(db);
+}
+
+Status guard_journal(const std::filesystem::path& file) {
+  // Source: "Database File Format", sqlite.org/fileformat2.html, section 3; the name of the other
+  // journal, its length, a checksum and this mark stand at the very end.
+  constexpr std::string_view kMark{"\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8};
+  const std::filesystem::path journal = file.string() + "-journal";
+  std::ifstream in(journal, std::ios::binary | std::ios::ate);
+  if (!in || in.tellg() < std::streamoff{16}) return Done{};
+  std::string mark(kMark.size(), '\0');
+  in.seekg(-static_cast<std::streamoff>(mark.size()), std::ios::end);
+  in.read(mark.data(), static_cast<std::streamsize>(mark.size()));
+  if (mark != kMark) return Done{};
+  return Error{ErrorCode::not_a_tract_file,
+               "The journal beside the tract file names another file, as no journal of Oaklight "
+               "does.",
+               journal.string(), "Do not use it; ask whoever gave you the files for a copy."};
 }
 
 }  // namespace oaklight::store

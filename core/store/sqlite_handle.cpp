@@ -141,6 +141,7 @@ bool may_be_read_only_media(ErrorCode code) {
 Result<SqliteHandle> SqliteHandle::open(const fs::path& path, Use use) {
   // An absolute path never looks like a URI, which this build of SQLite would obey.
   const fs::path full = path == kMemory ? path : fs::absolute(path);
+  if (const auto harmless = guard_journal(full); !harmless) return harmless.error();
   SqliteHandle handle(nullptr, full, use);
   // With nothing beside it the file is complete in itself, and a glance needs no lock.
   const bool alone = !exists_beside(full, "-wal") && !exists_beside(full, "-journal");

@@ -6,8 +6,8 @@
 #include "core/base/embedded.hpp"
 #include "core/store/file_header.hpp"
 #include "core/store/forms_in_file.hpp"
-#include "core/store/history.hpp"
-#include "core/store/records.hpp"
+#include "core/store/new_file.hpp"
+#include "core/store/self_rules.hpp"
 #include "core/store/tract_store_impl.hpp"
 
 namespace oaklight {
@@ -17,31 +17,16 @@ namespace fs = std::filesystem;
 using store::SqliteHandle;
 using store::Use;
 
-/// Adds a record that no action made: the history begins after it.
-template <class R>
-Status add_first(SqliteHandle& db, const store::RecordTables& tables, const Uuid& id,
-                 const R& record, const std::string& at_utc) {
-  const store::RecordTable& table = tables.find(store::Fields<R>::kTable)->second;
-  auto row = store::row_of(table, store::Row(table.columns().size()), record);
-  if (!row) return row.error();
-  table.at(*row, "uid") = to_text(id);
-  table.at(*row, "changed_at") = at_utc;
-  return table.insert(db, *row);
-}
-
 Status fill_new_file(SqliteHandle& db, std::span<const store::SchemaStep> steps, IdSource& ids,
                      const std::string& at_utc) {
-  if (const auto ran = store::run_steps(db, steps, 0); !ran) return ran;
-  if (const auto set = store::set_meta(db, "format", store::kFormatName); !set) return set;
-  if (const auto set = store::set_meta(db, "created_at", at_utc); !set) return set;
-  const auto timed = db.run("UPDATE gpkg_contents SET last_change = ?1", {at_utc});
-  if (!timed) return timed;
+  if (const auto made = store::make_tables(db, steps, at_utc); !made) return made;
   const auto tables = store::read_record_tables(db);
   if (!tables) return tables.error();
-  if (const auto added = add_first(db, *tables, ids.next(), Tract{}, at_utc); !added) return added;
+  if (const auto added = store::add_first(db, *tables, ids.next(), Tract{}, at_utc); !added)
+    return added;
   for (const EmbeddedFile& file : embedded_forms()) {
     const store::FormFile form = store::built_in_form(file, ids.next_id<store::FormFileTag>());
-    if (const auto added = add_first(db, *tables, form.id.value, form, at_utc); !added)
+    if (const auto added = store::add_first(db, *tables, form.id.value, form, at_utc); !added)
       return added;
   }
   return Done{};
@@ -55,7 +40,7 @@ bool has_log(const fs::path& path) {
 }
 
 /// Reads enough of a file to know whether it is ours and which step it is at, and changes nothing.
-Result<store::FileState> look_at(const fs::path& path) {
+Result<store::FileState> look_at(const fs::path& path, std::span<const store::SchemaStep> steps) {
   const Error other_kind{ErrorCode::not_a_tract_file, "This is a database of another kind.",
                          path.string(), "Choose a file that Oaklight made."};
   const auto header = store::read_file_header(path);
@@ -75,25 +60,15 @@ Result<store::FileState> look_at(const fs::path& path) {
   if (!id->has_value() || (**id)[0] != store::Value{std::int64_t{store::FileHeader::kGeoPackage}}) {
     return other_kind;
   }
-  return store::read_state(*db);
+  const auto state = store::read_state(*db);
+  if (!state) return state;
+  const auto plain = store::refuse_foreign_rules(*db, steps, *state);
+  return plain ? state : plain.error();
 }
 
 Status rehearse_writing(SqliteHandle& db, const store::RecordTables& tables) {
   for (const auto& [name, table] : tables) {
     if (const auto rehearsed = table.rehearse(db); !rehearsed) return rehearsed;
-  }
-  return Done{};
-}
-
-/// Ids that this store makes come after every id in the file.
-Status resume_ids(SqliteHandle& db, IdSource& ids) {
-  std::vector<std::string_view> tables(store::kRecordTables.begin(), store::kRecordTables.end());
-  tables.push_back("user_action");
-  for (const std::string_view table : tables) {
-    const auto row = db.first("SELECT max(uid) FROM " + store::quoted_name(table));
-    if (!row) return row.error();
-    Uuid newest;
-    if (row->has_value() && store::from_value((**row)[0], newest)) ids.resume_after(newest);
   }
   return Done{};
 }
@@ -144,7 +119,7 @@ Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreCo
   const bool writes = mode == OpenMode::read_write;
   auto steps = store::read_steps(embedded_schema());
   if (!steps) return steps.error();
-  auto state = look_at(path);
+  auto state = look_at(path, *steps);
   if (!state) return state.error();
   const auto fit = store::fit_of(*state, *steps, path);
   if (!fit) return fit.error();
@@ -160,12 +135,12 @@ Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreCo
     lock = std::move(*taken);
     if (*fit == store::Fit::older) {
       // Another program may have brought it up to date before the lock was ours.
-      state = look_at(path);
+      state = look_at(path, *steps);
       if (!state) return state.error();
       if (state->step < steps->back().number) {
         const auto done = store::bring_up_to_date(path, *steps, *state);
         if (!done) return done.error();
-        state = store::FileState{steps->back().number, state->min_reader};
+        state = store::FileState{steps->back().number, store::min_reader_of(*steps)};
       }
     }
   }
@@ -180,7 +155,7 @@ Result<TractStore> TractStore::open(const fs::path& path, OpenMode mode, StoreCo
     }
     if (const auto rehearsed = rehearse_writing(*db, *tables); !rehearsed) return rehearsed.error();
   }
-  if (const auto resumed = resume_ids(*db, ids); !resumed) return resumed.error();
+  if (const auto resumed = store::resume_ids(*db, ids); !resumed) return resumed.error();
   return TractStore(std::unique_ptr<Impl>(
       new Impl{std::move(lock), std::move(*db), std::move(*tables), std::move(*steps), *state, mode,
                damage_check, context.clock, std::move(ids), std::move(context.device)}));

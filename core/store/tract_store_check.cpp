@@ -6,6 +6,7 @@
 #include "core/store/history_lines.hpp"
 #include "core/store/links.hpp"
 #include "core/store/records.hpp"
+#include "core/store/self_rules.hpp"
 #include "core/store/tract_store_impl.hpp"
 
 namespace oaklight {
@@ -24,7 +25,7 @@ std::string text_of(const Value& value) {
 
 Error damage(std::string what, std::string where) {
   return {ErrorCode::damaged, std::move(what), std::move(where),
-          "Keep this file, and work on from your newest copy."};
+          "Keep this file; rescue what it holds, or work on from your newest copy."};
 }
 
 using Problems = std::vector<Error>;
@@ -80,28 +81,22 @@ Result<Problems> check_foreign_keys(SqliteHandle& db) {
   return found;
 }
 
-/// Every table, index and view as the schema steps make it; what others added is no fault.
-Result<Problems> check_structure(SqliteHandle& db, const std::vector<store::SchemaStep>& steps,
-                                 const store::FileState& state) {
-  if (state.step != steps.back().number) return Problems{};  // made by a newer program
+/// An empty tract file of the newest step to compare with.
+Result<SqliteHandle> make_model(const std::vector<store::SchemaStep>& steps) {
   auto model = SqliteHandle::open(SqliteHandle::kMemory, store::Use::make);
-  if (!model) return model.error();
+  if (!model) return model;
   if (const auto ran = store::run_steps(*model, steps, 0); !ran) return ran.error();
-  Problems found;
-  const auto walked = model->each(
-      "SELECT type, name, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name", {},
-      [&](const Row& wanted) -> Status {
-        const auto there = db.first("SELECT sql FROM sqlite_schema WHERE type = ?1 AND name = ?2",
-                                    {wanted[0], wanted[1]});
-        if (!there) return there.error();
-        if (there->has_value() && (**there)[0] == wanted[2]) return Done{};
-        found.push_back(damage("The " + text_of(wanted[0]) + " \"" + text_of(wanted[1]) +
-                                   "\" is not as Oaklight makes it.",
-                               db.path().string()));
-        return Done{};
-      });
-  if (!walked) return walked.error();
-  return found;
+  return model;
+}
+
+/// Every table, index and view as the schema steps make it; what others added is no fault.
+Result<Problems> check_structure(SqliteHandle& db, SqliteHandle& model, bool newest) {
+  auto changed = store::find_changed_tables(db, model);
+  if (!changed || newest) return changed;
+  // A newer program made the file; each step of its changes some table of ours.
+  if (!changed->empty()) return Problems{};
+  return Problems{
+      damage("The file says that it is of a newer step, and its tables are not.", "meta/step")};
 }
 
 /// Checksums and readability of one table, and how many rows it has.
@@ -168,7 +163,7 @@ Status store::check_before_work(SqliteHandle& db) {
       quick->has_value() && (**quick)[0] == Value{std::string("ok")} && !references->has_value();
   if (sound) return Done{};
   return Error{ErrorCode::damaged, "The tract file is damaged.", db.path().string(),
-               "Open it for looking only and run the check; work on from your newest copy."};
+               "Rescue what it holds (oaklight rescue), or work on from your newest copy."};
 }
 
 Status TractStore::find_damage(const std::stop_token& stop) const {
@@ -196,17 +191,22 @@ Result<CheckReport> TractStore::check() const {
   Status status = add(report, "file header: GeoPackage 1.3", check_header(db));
   if (status) status = add(report, "safety settings in force", check_settings(db));
   if (!status) return status.error();
+  auto model = make_model(impl_->steps);
+  if (!model) return model.error();
+  const bool newest = impl_->state.step == impl_->steps.back().number;
   status = db.snapshot([&]() -> Status {
     Status read = add(report, "database structure, by SQLite", check_integrity(db));
     if (read) read = add(report, "references between records, by SQLite", check_foreign_keys(db));
     if (read)
-      read = add(report, "tables as the schema makes them",
-                 check_structure(db, impl_->steps, impl_->state));
+      read = add(report, "tables as the schema makes them", check_structure(db, *model, newest));
     if (read) read = check_all_records(db, impl_->tables, report);
     if (read)
       read = add(report, "no record in use points at a removed one",
                  store::find_broken_links(db, impl_->tables));
     if (read) read = add(report, "every line of the history", store::find_damaged_history(db));
+    if (read && newest)
+      read = add(report, "what the file says of itself",
+                 store::find_false_facts(db, *model, impl_->steps, impl_->state));
     if (read) read = add(report, "GeoPackage rules", store::find_gpkg_faults(db));
     return read;
   });

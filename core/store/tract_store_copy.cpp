@@ -45,6 +45,10 @@ Status TractStore::copy_to(const fs::path& target) const {
   const fs::path unfinished = target.string() + ".new";
   fs::remove(unfinished, ignored);
 
+  // Who left the check to himself has run it before.
+  if (impl_->damage_check == DamageCheck::on_opening) {
+    if (const auto sound = find_damage(); !sound) return sound;
+  }
   if (impl_->mode == OpenMode::read_write) {
     if (const auto done = db.run("PRAGMA wal_checkpoint(TRUNCATE)"); !done) return done;
   }

@@ -31,7 +31,7 @@ constexpr std::string_view table_of(const AcornYearId&) { return Fields<AcornYea
 
 Error no_tract(const store::SqliteHandle& db) {
   return {ErrorCode::damaged, "The file holds no tract.", db.path().string() + "/tract",
-          "Keep this file, and work on from your newest copy."};
+          "Keep this file; rescue what it holds, or work on from your newest copy."};
 }
 
 /// Adds every record of one table that is in use.

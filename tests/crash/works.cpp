@@ -10,6 +10,7 @@
 #include "core/session/packet_files.hpp"
 #include "core/store/forms_in_file.hpp"
 #include "core/store/migrate.hpp"
+#include "core/store/new_file.hpp"
 #include "core/store/records.hpp"
 #include "tests/crash/tally_file.hpp"
 #include "tests/crash/work.hpp"
@@ -124,8 +125,7 @@ void make_old(const fs::path& path, std::size_t known) {
   auto db = store::SqliteHandle::open(path, store::Use::make);
   must(db);
   must(db->transaction([&]() -> Status {
-    must(store::run_steps(*db, std::span(steps.data(), known), 0));
-    must(store::set_meta(*db, "format", store::kFormatName));
+    must(store::make_tables(*db, std::span(steps.data(), known), "2022-02-22T19:22:22.000Z"));
     std::uint32_t number = 1000;
     const Tract tract{"Cold Hollow", "WV", "", "", "", "", "", {}, false};
     add_old(*db, nth_id<StandId>(++number).value, tract);

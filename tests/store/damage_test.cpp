@@ -155,7 +155,8 @@ TEST_F(Damage, TheCheckSeesWhatOthersDidToTheTables) {
                       "The file is not marked as GeoPackage version 1.3.",
                       "The index \"tree_plot\" is not as Oaklight makes it.",
                       "A time of last change is not UTC with three decimals (requirement 15).",
-                      "The bounding box of a layer does not cover its shapes."}));
+                      "A time of last change is of no action in the file.",
+                      "The bounding box of a layer is not that of its shapes."}));
 }
 
 TEST_F(Damage, TheCheckCountsRecordsInUseAndRemovedOnes) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/base/embedded.hpp"
+#include "core/store/new_file.hpp"
 #include "core/store/records.hpp"
 #include "tests/store/store_fixture.hpp"
 
@@ -21,8 +22,8 @@ class Migration : public StoreTest {
     ASSERT_TRUE(worked(db));
     const std::span<const SchemaStep> old(steps_.data(), count);
     ASSERT_TRUE(worked(db->transaction([&]() -> Status {
-      if (const auto ran = store::run_steps(*db, old, 0); !ran) return ran;
-      if (const auto set = store::set_meta(*db, "format", store::kFormatName); !set) return set;
+      const auto made = store::make_tables(*db, old, "2022-02-22T19:22:22.000Z");
+      if (!made) return made;
       const auto table = store::RecordTable::read(*db, "tract");
       auto row = store::row_of(*table, store::Row(table->columns().size()), tract_);
       table->at(*row, "uid") = std::string("017f22e2-79b0-7cc3-98c4-dc0c0c07398f");
