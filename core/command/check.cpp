@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/command/program.hpp"
+#include "core/session/packet_check.hpp"
 
 namespace oaklight::command {
 namespace {
@@ -37,7 +38,36 @@ void print(const CheckReport& report) {
   std::cout << (report.problems.empty() ? "The file is sound.\n" : "The file has problems.\n");
 }
 
+int run_packet(const Call& call) {
+  const auto check = check_packet(call.tract);
+  if (!check) return fail(check.error(), call.json);
+  if (call.json) {
+    using Json = nlohmann::ordered_json;
+    Json json{{"sound", check->problems.empty()},
+              {"files", check->sound},
+              {"problems", Json::array()},
+              {"unlisted", check->unlisted},
+              {"list_hashes", check->list_hashes}};
+    for (const Error& p : check->problems)
+      json["problems"].push_back({{"code", name_of(p.code)}, {"what", p.what}, {"where", p.where}});
+    std::cout << json.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+  } else {
+    for (const std::string& name : check->sound) std::cout << "as handed over: " << name << '\n';
+    for (const std::string& name : check->unlisted)
+      std::cout << "not part of the packet: " << name << '\n';
+    for (const Error& problem : check->problems)
+      std::cout << "PROBLEM " << to_text(problem) << '\n';
+    for (const std::string& hash : check->list_hashes)
+      std::cout << "The list's hash, as each page shows it: " << hash << '\n';
+    std::cout << (check->problems.empty() ? "The packet is as it was handed over.\n"
+                                          : "The packet is not as it was handed over.\n");
+  }
+  return check->problems.empty() ? kDone : kRefused;
+}
+
 int run(const Call& call) {
+  std::error_code none;
+  if (std::filesystem::is_directory(call.tract, none)) return run_packet(call);
   const auto store = open_store(call.tract);
   if (!store) return fail(store.error(), call.json);
   progress("reading every record");
@@ -52,10 +82,13 @@ int run(const Call& call) {
 void add_check(CLI::App& app, int& exit_code) {
   auto call = std::make_shared<Call>();
   CLI::App* command =
-      app.add_subcommand("check", "Read the whole tract file against its rules and checksums");
-  add_tract(*command, call->tract);
+      app.add_subcommand("check", "Read a tract file or a packet against its rules and checksums");
+  command->add_option("tract", call->tract, "The tract file (.gpkg), or the folder of a packet")
+      ->required();
   add_json(*command, call->json);
-  command->footer("Example: oaklight check hollow.gpkg");
+  command->footer(
+      "Example: oaklight check hollow.gpkg\n"
+      "         oaklight check packet/    (whether a file of it was changed afterwards)");
   command->callback([call, &exit_code] { exit_code = run(*call); });
 }
 
