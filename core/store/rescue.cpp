@@ -39,6 +39,7 @@ std::string text_of(const store::Value& value) {
 struct About {
   std::optional<store::FileState> state;
   std::string created_at;
+  bool joined = false;
 };
 
 About about_of(const fs::path& copy) {
@@ -48,6 +49,8 @@ About about_of(const fs::path& copy) {
   if (const auto state = store::read_state(*db)) about.state = *state;
   const auto made = db->first("SELECT value FROM meta WHERE key = 'created_at'");
   if (made && made->has_value()) about.created_at = text_of((**made)[0]);
+  const auto joined = db->first("SELECT 1 FROM meta WHERE key = 'joined'");
+  about.joined = joined && joined->has_value();
   return about;
 }
 
@@ -167,8 +170,9 @@ struct Job {
   const std::vector<store::SchemaStep>& steps;
 };
 
-Status write_new(const Job& job, SqliteHandle& db, const store::Harvest& found,
-                 const std::string& created_at, RescueReport& report) {
+Status write_new(const Job& job, SqliteHandle& db, const store::Harvest& found, const About& about,
+                 RescueReport& report) {
+  const std::string& created_at = about.created_at;
   const std::string now = utc_text(job.context.clock.now_ms());
   return db.transaction([&]() -> Status {
     const auto ran = store::make_tables(db, job.steps, created_at.size() == 24 ? created_at : now);
@@ -188,6 +192,14 @@ Status write_new(const Job& job, SqliteHandle& db, const store::Harvest& found,
     if (!dated) return dated;
     const auto history = store::settle_history(found, report.lost);
     if (const auto written = writer.write_history(history); !written) return written;
+    // With the deeds of several tablets in it each undoes its own, also where nobody can tell any
+    // more that they were joined.
+    const auto devices = db.first("SELECT count(DISTINCT device) FROM user_action");
+    if (!devices) return devices.error();
+    const bool several = devices->value_or(store::Row{})[0] > store::Value{std::int64_t{1}};
+    if (about.joined || (!about.state && several)) {
+      if (const auto noted = store::set_meta(db, "joined", "1"); !noted) return noted;
+    }
     return store::measure_contents(db);
   });
 }
@@ -230,7 +242,7 @@ Result<RescueReport> rescue_from(const store::RescueCopy& copy, const fs::path& 
   {
     auto db = SqliteHandle::open(unfinished, store::Use::make);
     if (!db) return cannot_make(job.target, "A file cannot be made there.");
-    const auto written = write_new(job, *db, *found, about.created_at, report);
+    const auto written = write_new(job, *db, *found, about, report);
     if (!written) return discard(written.error());
   }
   if (const auto sound = check_new(unfinished, job, report); !sound) return discard(sound.error());

@@ -74,6 +74,18 @@ Status check_created_at(SqliteHandle& db, Problems& found) {
   return Done{};
 }
 
+/// A key that is none of ours was one of them.
+Status check_keys(SqliteHandle& db, Problems& found) {
+  return db.each(
+      "SELECT key FROM meta WHERE key NOT IN"
+      " ('format', 'step', 'min_reader', 'created_at', 'created_by', 'joined') ORDER BY key",
+      {}, [&](const Row& row) -> Status {
+        found.push_back(damage("The file says something of itself that no Oaklight writes.",
+                               "meta/" + text_of(row[0])));
+        return Done{};
+      });
+}
+
 /// A layer last changed with an action, or when the file was made.
 Status check_times(SqliteHandle& db, SqliteHandle& model, Problems& found) {
   return model.each("SELECT table_name FROM gpkg_contents ORDER BY 1", {},
@@ -169,8 +181,14 @@ Result<Problems> find_false_facts(SqliteHandle& db, SqliteHandle& model,
     if (const auto compared = compare_rows(db, model, fixed, found); !compared)
       return compared.error();
   }
-  if (const auto checked = check_created_at(db, found); !checked) return checked.error();
-  if (const auto checked = check_times(db, model, found); !checked) return checked.error();
+  if (const auto checked = check_keys(db, found); !checked) return checked.error();
+  const auto joined = db.first("SELECT 1 FROM meta WHERE key = 'joined'");
+  if (!joined) return joined.error();
+  // What several files are joined from was made and changed at times that are not this file's own.
+  if (!joined->has_value()) {
+    if (const auto checked = check_created_at(db, found); !checked) return checked.error();
+    if (const auto checked = check_times(db, model, found); !checked) return checked.error();
+  }
   if (state.min_reader != min_reader_of(steps))
     found.push_back(
         damage("The file says that another program may read it than may.", "meta/min_reader"));
