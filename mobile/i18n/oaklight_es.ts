@@ -1871,6 +1871,13 @@
         </message>
     </context>
     <context>
+        <name>SnapshotKeeper</name>
+        <message>
+            <source>No copy of the tract was kept: %1</source>
+            <translation>No se guardó ninguna copia del predio: %1</translation>
+        </message>
+    </context>
+    <context>
         <name>SpeciesSheet</name>
         <message>
             <source>Species</source>

@@ -6,6 +6,7 @@
 #include <QRegularExpression>
 
 #include "mobile/desk/demo_tract.hpp"
+#include "mobile/desk/snapshot_keeper.hpp"
 #include "mobile/viewmodels/words.hpp"
 
 using oaklight::Result;
@@ -104,12 +105,22 @@ QStringList AppModel::recentNames() const {
 
 void AppModel::openLast() {
   const QString last = settings_.recentFiles().value(0);
-  open([last, folder = QDir(surroundings_.folder), clocks = surroundings_.clocks] {
+  const auto why = std::make_shared<QString>();
+  open([why, last, folder = QDir(surroundings_.folder), clocks = surroundings_.clocks] {
     if (!last.isEmpty() && QFileInfo::exists(last)) {
-      if (auto read = TractDesk::read(path_of(last), clocks)) return read;
+      auto read = TractDesk::read(path_of(last), clocks);
+      if (read) return read;
+      *why = QFileInfo(last).fileName() + QStringLiteral(": ") + sentence_of(read.error());
     }
     return read_demo(folder, clocks);
   });
+  // The demo tract must not pass for one's own that no longer opens.
+  connect(
+      this, &AppModel::openingChanged, this,
+      [this, why] {
+        if (!why->isEmpty()) say(*why, {});
+      },
+      Qt::SingleShotConnection);
 }
 
 void AppModel::openFile(const QString& path) {
@@ -210,6 +221,9 @@ void AppModel::take(ReadTract tract) {
   const auto old =
       std::exchange(workspace_, std::make_unique<Workspace>(std::move(desk), settings_, locator_));
   connect(&workspace_->tract(), &TractDesk::changed, this, &AppModel::lookForMarks);
+  auto* snapshots = new SnapshotKeeper(workspace_->tract(), workspace_->plot(),
+                                       surroundings_.clocks, workspace_.get());
+  connect(snapshots, &SnapshotKeeper::failed, &workspace_->tract(), &TractDesk::refused);
   emit workspaceChanged();
   lookForMarks();
   say({}, {});
