@@ -67,13 +67,13 @@ Result<TractStore> open_store(const std::string& path) {
 }
 
 Result<TractStore> open_store_to_write(const std::string& path) {
-  return TractStore::open(path, OpenMode::read_write, context());
+  return TractStore::open(path, OpenMode::read_write, store_context());
 }
 
 Result<JoinReport> join_to_new(const std::string& path,
                                const std::vector<std::filesystem::path>& files, OtherTract other,
                                bool look) {
-  if (!look) return TractStore::join_to_new(path, files, context(), other);
+  if (!look) return TractStore::join_to_new(path, files, store_context(), other);
   const auto first = open_store(files.front().string());
   if (!first) return first.error();
   return first->preview_join({files.begin() + 1, files.end()}, other);

@@ -194,9 +194,9 @@ Status write_new(const Job& job, SqliteHandle& db, const store::Harvest& found, 
     if (const auto written = writer.write_history(history); !written) return written;
     // With the deeds of several tablets in it each undoes its own, also where nobody can tell any
     // more that they were joined.
-    const auto devices = db.first("SELECT count(DISTINCT device) FROM user_action");
+    const auto devices = db.first("SELECT count(DISTINCT device) > 1 FROM user_action");
     if (!devices) return devices.error();
-    const bool several = devices->value_or(store::Row{})[0] > store::Value{std::int64_t{1}};
+    const bool several = devices->has_value() && (**devices)[0] == store::Value{std::int64_t{1}};
     if (about.joined || (!about.state && several)) {
       if (const auto noted = store::set_meta(db, "joined", "1"); !noted) return noted;
     }
