@@ -39,8 +39,12 @@ Came do_work(Work& work, const fs::path& folder, AfterFailure after) {
   return came;
 }
 
-StoreWork::StoreWork(std::string base, std::vector<Step> steps, std::string log)
-    : base_(std::move(base)), log_(std::move(log)), steps_(std::move(steps)) {
+StoreWork::StoreWork(std::string base, std::vector<Step> steps, std::string log,
+                     std::map<std::string, std::string> beside)
+    : base_(std::move(base)),
+      log_(std::move(log)),
+      beside_(std::move(beside)),
+      steps_(std::move(steps)) {
   rehearse();
 }
 
@@ -79,6 +83,7 @@ Result<TractSession> StoreWork::open(const fs::path& file) {
 void StoreWork::lay_out(const fs::path& folder) {
   if (!base_.empty()) write_bytes(folder / "woods.gpkg", base_);
   if (!log_.empty()) write_bytes(folder / "woods.gpkg-wal", log_);
+  for (const auto& [name, bytes] : beside_) write_bytes(folder / name, bytes);
 }
 
 Status StoreWork::start(const fs::path& folder) {
@@ -109,9 +114,13 @@ std::string StoreWork::judge(const fs::path& folder, bool started, std::size_t d
   for (const auto& [step, name] : copies_) {
     if (done > step && !fs::exists(folder / name)) return name + " was made, and is not there";
   }
+  for (const auto& [name, bytes] : beside_) {
+    if (bytes_of(folder / name) != bytes) return name + " is not as it was";
+  }
   // What has the name of a tract file is a whole one.
   for (const auto& entry : fs::directory_iterator(folder)) {
     if (entry.path().extension() != ".gpkg" || entry.path() == file) continue;
+    if (beside_.contains(entry.path().filename().string())) continue;
     if (auto wrong = judge_file(entry.path(), 0, done); !wrong.empty()) return wrong;
   }
   if (!fs::exists(file)) return base_.empty() && !started ? "" : "the tract file is gone";

@@ -56,9 +56,11 @@ Came do_work(Work& work, const std::filesystem::path& folder, AfterFailure after
 class StoreWork : public Work {
  public:
   using Step = std::function<Status(TractSession&, const std::filesystem::path& folder)>;
-  /// base  bytes of the tract file before; "": the work makes it
-  /// log   bytes of a log beside it, with commits that the file does not hold yet
-  StoreWork(std::string base, std::vector<Step> steps, std::string log = "");
+  /// base    bytes of the tract file before; "": the work makes it
+  /// log     bytes of a log beside it, with commits that the file does not hold yet
+  /// beside  files of that name and bytes, which must stay as they are
+  StoreWork(std::string base, std::vector<Step> steps, std::string log = "",
+            std::map<std::string, std::string> beside = {});
 
   void lay_out(const std::filesystem::path& folder) override;
   Status start(const std::filesystem::path& folder) override;
@@ -87,6 +89,7 @@ class StoreWork : public Work {
   std::string judge_file(const std::filesystem::path& file, std::size_t from, std::size_t to);
 
   std::string base_, log_;
+  std::map<std::string, std::string> beside_;
   std::vector<Step> steps_;
   std::vector<State> states_;  ///< before the first step, and after each
   std::map<std::size_t, std::string> copies_;
@@ -97,7 +100,7 @@ class StoreWork : public Work {
 };
 
 /// The works that the tests of this folder do, by name: "tally", "undo", "import", "upgrade",
-/// "upgrade_log", "create", "copy", "packet".
+/// "upgrade_log", "create", "copy", "join", "packet".
 const std::vector<std::string>& work_names();
 std::unique_ptr<Work> make_work(const std::string& name);
 

@@ -239,6 +239,61 @@ std::unique_ptr<Work> copy_work() {
   return work;
 }
 
+Status join(TractSession& session, const fs::path& folder) {
+  return status_of(session.store().join({folder / "other.gpkg"}));
+}
+
+/// A file of both, made while the one is open.
+Status join_anew(TractSession& session, const fs::path& folder) {
+  SystemClock clock;
+  return status_of(TractStore::join_to_new(folder / "both.gpkg",
+                                           {session.store().path(), folder / "other.gpkg"},
+                                           {clock, system_random(), "office"}));
+}
+
+/// A file that started from that one, with trees of its own and another word on the stand.
+std::string other_tablet(const std::string& base) {
+  const TempDir folder;
+  write_bytes(folder / "other.gpkg", base);
+  {
+    SystemClock clock;
+    auto session = TractSession::open(folder / "other.gpkg", OpenMode::read_write,
+                                      {clock, system_random(), "other tablet"});
+    must(session);
+    for (std::uint32_t number = 901; number < 905; ++number)
+      must(tally(number)(*session, folder.path()));
+    Stand stand = session->data()->stands.front();
+    stand.name = "theirs";
+    must(session->store().apply({"rename", {stand}}));
+    must(change_form(*session, folder.path()));
+  }
+  return bytes_of(folder / "other.gpkg");
+}
+
+Status rename_stand(TractSession& session, const fs::path&) {
+  const auto data = session.data();
+  if (!data) return data.error();
+  Stand stand = data->stands.front();
+  stand.name = "ours";
+  return session.store().apply({"rename", {stand}});
+}
+
+Status decide(TractSession& session, const fs::path&) {
+  const auto open = session.store().questions();
+  if (!open) return open.error();
+  if (open->size() != 1) throw std::runtime_error("both renamed the stand");
+  return status_of(session.store().decide(open->front(), 1));
+}
+
+std::unique_ptr<Work> join_work() {
+  const std::string base = tally_base();
+  auto work = std::make_unique<StoreWork>(
+      base, std::vector<Step>{tally(1), rename_stand, join, join_anew, decide, undo, tally(2)}, "",
+      std::map<std::string, std::string>{{"other.gpkg", other_tablet(base)}});
+  work->promise_copy(3, "both.gpkg");
+  return work;
+}
+
 using Maker = std::function<std::unique_ptr<Work>()>;
 const std::vector<std::pair<std::string, Maker>> kWorks = {
     {"tally",
@@ -258,6 +313,7 @@ const std::vector<std::pair<std::string, Maker>> kWorks = {
     {"upgrade_log", [] { return upgrade_work(true); }},
     {"create", [] { return std::make_unique<StoreWork>("", std::vector<Step>{first_stand}); }},
     {"copy", copy_work},
+    {"join", join_work},
     {"packet", [] { return std::make_unique<PacketWork>(); }},
 };
 
