@@ -25,9 +25,10 @@ QString folder_of(const AppOptions& options) {
              : QDir(options.folder).absolutePath();
 }
 
-AppModel::Surroundings surroundings_of(const AppOptions& options) {
+AppModel::Surroundings surroundings_of(const AppOptions& options, Settings& settings) {
+  const QString device = QSysInfo::machineHostName() + QLatin1Char(' ') + settings.deviceMark();
   return {folder_of(options),
-          {system_clock, oaklight::system_random(), QSysInfo::machineHostName().toStdString()},
+          {system_clock, oaklight::system_random(), device.toStdString()},
           options.receiver};
 }
 
@@ -55,7 +56,7 @@ AppWindow::AppWindow(const AppOptions& options)
     : options_(options),
       paper_(oaklight::PaperApplication::start()),
       settings_(QDir(folder_of(options)).filePath(QStringLiteral("settings.ini"))),
-      model_(settings_, surroundings_of(options)) {
+      model_(settings_, surroundings_of(options, settings_)) {
   QGuiApplication::setFont(QFont(QString::fromLatin1(oaklight::kTypeface)));
   QGuiApplication::setWindowIcon(app_icon());
   QQuickStyle::setStyle(QStringLiteral("Basic"));

@@ -97,6 +97,7 @@ void TractDesk::whenSound(Then then) {
 }
 
 void TractDesk::submit(Maker make, Then then) { add({std::move(make), std::move(then)}); }
+void TractDesk::submitWork(Work work, Then then) { add({std::move(work), std::move(then)}); }
 void TractDesk::undo() { add({Replay::undo, {}}); }
 void TractDesk::redo() { add({Replay::redo, {}}); }
 
@@ -161,6 +162,8 @@ TractDesk::Outcome TractDesk::run(TractStore& store, const Written& written) {
     } else {
       outcome.changes = applied.error();
     }
+  } else if (const auto* work = std::get_if<Work>(&written)) {
+    outcome.changes = (*work)(store);
   } else {
     outcome.changes = std::get<Replay>(written) == Replay::undo ? store.undo() : store.redo();
   }
@@ -174,6 +177,7 @@ void TractDesk::start() {
   if (damage_) return finish({*damage_, undo_state_, {}});
   const auto& what = jobs_.front().what;
   if (const auto* replay = std::get_if<Replay>(&what)) return post(*replay);
+  if (const auto* work = std::get_if<Work>(&what)) return post(*work);
   auto made = std::get<Maker>(what)();
   if (made) return post(*std::move(made));
   finish({made.error(), undo_state_, {}});

@@ -56,6 +56,8 @@ class TractDesk : public QObject {
   oaklight::IdSource& ids() { return ids_; }
   [[nodiscard]] oaklight::Clock& clock() const { return clocks_.clock; }
   [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+  /// Who writes, for looking into other files.
+  [[nodiscard]] const Clocks& clocks() const { return clocks_; }
   [[nodiscard]] bool readOnly() const { return read_only_ || damage_; }
 
   /// Reads the whole file against its checksums beside the work, once, and tells by damageFound().
@@ -78,6 +80,10 @@ class TractDesk : public QObject {
   using LongMaker = std::function<oaklight::Result<oaklight::Action>(const oaklight::TractData&,
                                                                      oaklight::IdSource&)>;
   void submitLong(LongMaker make, Then then = {});
+  /// Work on the file itself in its turn, a join or a decision; what it returns is followed.
+  using Work =
+      std::function<oaklight::Result<std::vector<oaklight::Change>>(oaklight::TractStore&)>;
+  void submitWork(Work work, Then then = {});
   void undo();
   void redo();
   [[nodiscard]] const oaklight::UndoState& undoState() const { return undo_state_; }
@@ -117,14 +123,14 @@ class TractDesk : public QObject {
  private:
   enum class Replay { undo, redo };
   struct Job {
-    std::variant<Maker, Replay> what;
+    std::variant<Maker, Replay, Work> what;
     Then then;
   };
   struct LongJob {
     LongMaker make;
     Then then;
   };
-  using Written = std::variant<oaklight::Action, Replay>;
+  using Written = std::variant<oaklight::Action, Replay, Work>;
   struct Outcome {
     oaklight::Result<std::vector<oaklight::Change>> changes;
     oaklight::UndoState undo_state;

@@ -636,6 +636,14 @@
     <context>
         <name>FilesSheet</name>
         <message>
+            <source>Join files of other tablets</source>
+            <translation>Unir archivos de otras tabletas</translation>
+        </message>
+        <message>
+            <source>Their work and ours in one file</source>
+            <translation>Su trabajo y el nuestro en un archivo</translation>
+        </message>
+        <message>
             <source>Opening the tract …</source>
             <translation>Abriendo el predio …</translation>
         </message>
@@ -2709,6 +2717,10 @@
     <context>
         <name>TractOverview</name>
         <message>
+            <source>What several tablets changed</source>
+            <translation>Lo que cambiaron varias tabletas</translation>
+        </message>
+        <message>
             <source>Name the tract</source>
             <translation>Nombrar el predio</translation>
         </message>
@@ -3304,6 +3316,123 @@
         <message>
             <source>No position yet.</source>
             <translation>Aún no hay posición.</translation>
+        </message>
+    </context>
+    <context>
+        <name>JoinSheet</name>
+        <message>
+            <source>Several tablets, one tract</source>
+            <translation>Varias tabletas, un predio</translation>
+        </message>
+        <message>
+            <source>Files to join with this one. They stay as they are.</source>
+            <translation>Archivos para unir con este. Quedan como están.</translation>
+        </message>
+        <message>
+            <source>A file elsewhere</source>
+            <translation>Un archivo en otro lugar</translation>
+        </message>
+        <message>
+            <source>Its whole path, ending in .gpkg</source>
+            <translation>Su ruta completa, termina en .gpkg</translation>
+        </message>
+        <message>
+            <source>Add that file</source>
+            <translation>Agregar ese archivo</translation>
+        </message>
+        <message>
+            <source>All are of one tract</source>
+            <translation>Todos son de un predio</translation>
+        </message>
+        <message>
+            <source>Only when the crews know that they are</source>
+            <translation>Solo si las cuadrillas lo saben</translation>
+        </message>
+        <message>
+            <source>Join</source>
+            <translation>Unir</translation>
+        </message>
+    </context>
+    <context>
+        <name>QuestionCard</name>
+        <message>
+            <source>Next of %1</source>
+            <translation>Siguiente de %1</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+        <message>
+            <source>Another name for %1</source>
+            <translation>Otro nombre para %1</translation>
+        </message>
+        <message>
+            <source>%1 gets this name</source>
+            <translation>%1 recibe este nombre</translation>
+        </message>
+        <message>
+            <source>%1 holds</source>
+            <translation>Vale %1</translation>
+        </message>
+        <message>
+            <source>A and B are the same one</source>
+            <translation>A y B son lo mismo</translation>
+        </message>
+    </context>
+    <context>
+        <name>JoinViewModel</name>
+        <message>
+            <source>chosen</source>
+            <translation>elegido</translation>
+        </message>
+        <message>
+            <source>%1: %2 records and %3 actions that are not here yet</source>
+            <translation>%1: %2 registros y %3 acciones que aún no están aquí</translation>
+        </message>
+        <message>
+            <source>Afterwards to decide: %1</source>
+            <translation>Después por decidir: %1</translation>
+        </message>
+        <message>
+            <source>Joined: %1 records came in, %2 changed.</source>
+            <translation>Unido: entraron %1 registros, cambiaron %2.</translation>
+        </message>
+        <message>
+            <source>The file as it was: %1</source>
+            <translation>El archivo como era: %1</translation>
+        </message>
+        <message>
+            <source>Forms changed too: they hold when the tract is opened again.</source>
+            <translation>También cambiaron formularios: valen al abrir de nuevo el predio.</translation>
+        </message>
+        <message>
+            <source>1 question from joined files</source>
+            <translation>1 pregunta de archivos unidos</translation>
+        </message>
+        <message>
+            <source>%1 questions from joined files</source>
+            <translation>%1 preguntas de archivos unidos</translation>
+        </message>
+        <message>
+            <source>%1: both changed</source>
+            <translation>%1: ambos cambiaron</translation>
+        </message>
+        <message>
+            <source>%1: removed by one, used by another</source>
+            <translation>%1: uno lo quitó, otro lo usó</translation>
+        </message>
+        <message>
+            <source>%1: used twice</source>
+            <translation>%1: usado dos veces</translation>
+        </message>
+        <message>
+            <source>REMOVED</source>
+            <translation>QUITADO</translation>
+        </message>
+        <message>
+            <source>Decided. Undo opens it again.</source>
+            <translation>Decidido. Deshacer lo abre de nuevo.</translation>
         </message>
     </context>
 </TS>

@@ -1183,4 +1183,319 @@
         <translation>árbol desconocido</translation>
     </message>
 </context>
+<context>
+    <name>Joined</name>
+    <message>
+        <source>tract</source>
+        <translation>predio</translation>
+    </message>
+    <message>
+        <source>stand</source>
+        <translation>rodal</translation>
+    </message>
+    <message>
+        <source>cruise</source>
+        <translation>inventario</translation>
+    </message>
+    <message>
+        <source>plot</source>
+        <translation>parcela</translation>
+    </message>
+    <message>
+        <source>tree on plot</source>
+        <translation>árbol en parcela</translation>
+    </message>
+    <message>
+        <source>seedling count on plot</source>
+        <translation>conteo de plántulas en parcela</translation>
+    </message>
+    <message>
+        <source>tree with tag</source>
+        <translation>árbol con etiqueta</translation>
+    </message>
+    <message>
+        <source>neighbour of tree</source>
+        <translation>vecino del árbol</translation>
+    </message>
+    <message>
+        <source>mark of tree</source>
+        <translation>marca del árbol</translation>
+    </message>
+    <message>
+        <source>map line</source>
+        <translation>línea del mapa</translation>
+    </message>
+    <message>
+        <source>finding after the cut, tree</source>
+        <translation>hallazgo tras la corta, árbol</translation>
+    </message>
+    <message>
+        <source>acorn count of tree</source>
+        <translation>conteo de bellotas del árbol</translation>
+    </message>
+    <message>
+        <source>acorn year</source>
+        <translation>año de bellotas</translation>
+    </message>
+    <message>
+        <source>form</source>
+        <translation>formulario</translation>
+    </message>
+    <message>
+        <source>place</source>
+        <translation>lugar</translation>
+    </message>
+    <message>
+        <source>DBH</source>
+        <translation>DAP</translation>
+    </message>
+    <message>
+        <source>least DBH</source>
+        <translation>DAP mínimo</translation>
+    </message>
+    <message>
+        <source>species</source>
+        <translation>especie</translation>
+    </message>
+    <message>
+        <source>acres</source>
+        <translation>acres</translation>
+    </message>
+    <message>
+        <source>acres walked</source>
+        <translation>acres recorridos</translation>
+    </message>
+    <message>
+        <source>decided by hand</source>
+        <translation>decidido a mano</translation>
+    </message>
+    <message>
+        <source>crop tree</source>
+        <translation>árbol selecto</translation>
+    </message>
+    <message>
+        <source>status</source>
+        <translation>estado</translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation>nota</translation>
+    </message>
+    <message>
+        <source>crown class</source>
+        <translation>clase de copa</translation>
+    </message>
+    <message>
+        <source>live crown</source>
+        <translation>copa viva</translation>
+    </message>
+    <message>
+        <source>dieback</source>
+        <translation>muerte regresiva</translation>
+    </message>
+    <message>
+        <source>height</source>
+        <translation>altura</translation>
+    </message>
+    <message>
+        <source>half logs</source>
+        <translation>medias trozas</translation>
+    </message>
+    <message>
+        <source>conditions</source>
+        <translation>condiciones</translation>
+    </message>
+    <message>
+        <source>azimuth</source>
+        <translation>acimut</translation>
+    </message>
+    <message>
+        <source>distance</source>
+        <translation>distancia</translation>
+    </message>
+    <message>
+        <source>tag</source>
+        <translation>etiqueta</translation>
+    </message>
+    <message>
+        <source>label</source>
+        <translation>rótulo</translation>
+    </message>
+    <message>
+        <source>name</source>
+        <translation>nombre</translation>
+    </message>
+    <message>
+        <source>goal</source>
+        <translation>meta</translation>
+    </message>
+    <message>
+        <source>verdict</source>
+        <translation>veredicto</translation>
+    </message>
+    <message>
+        <source>method</source>
+        <translation>método</translation>
+    </message>
+    <message>
+        <source>product</source>
+        <translation>producto</translation>
+    </message>
+    <message>
+        <source>destination</source>
+        <translation>destino</translation>
+    </message>
+    <message>
+        <source>reason</source>
+        <translation>razón</translation>
+    </message>
+    <message>
+        <source>rules</source>
+        <translation>reglas</translation>
+    </message>
+    <message>
+        <source>rule version</source>
+        <translation>versión de las reglas</translation>
+    </message>
+    <message>
+        <source>stems</source>
+        <translation>tallos</translation>
+    </message>
+    <message>
+        <source>edge count</source>
+        <translation>conteo de borde</translation>
+    </message>
+    <message>
+        <source>slope</source>
+        <translation>pendiente</translation>
+    </message>
+    <message>
+        <source>accuracy</source>
+        <translation>precisión</translation>
+    </message>
+    <message>
+        <source>skip reason</source>
+        <translation>razón de omisión</translation>
+    </message>
+    <message>
+        <source>count</source>
+        <translation>cuenta</translation>
+    </message>
+    <message>
+        <source>seen</source>
+        <translation>visto</translation>
+    </message>
+    <message>
+        <source>sides</source>
+        <translation>lados</translation>
+    </message>
+    <message>
+        <source>units</source>
+        <translation>unidades</translation>
+    </message>
+    <message>
+        <source>county</source>
+        <translation>condado</translation>
+    </message>
+    <message>
+        <source>state</source>
+        <translation>estado</translation>
+    </message>
+    <message>
+        <source>contact</source>
+        <translation>contacto</translation>
+    </message>
+    <message>
+        <source>directions</source>
+        <translation>cómo llegar</translation>
+    </message>
+    <message>
+        <source>meeting place</source>
+        <translation>lugar de encuentro</translation>
+    </message>
+    <message>
+        <source>phone place</source>
+        <translation>lugar con señal</translation>
+    </message>
+    <message>
+        <source>text</source>
+        <translation>texto</translation>
+    </message>
+    <message>
+        <source>version</source>
+        <translation>versión</translation>
+    </message>
+    <message>
+        <source>path</source>
+        <translation>ruta</translation>
+    </message>
+    <message>
+        <source>year</source>
+        <translation>año</translation>
+    </message>
+    <message>
+        <source>crop</source>
+        <translation>cosecha</translation>
+    </message>
+    <message>
+        <source>source</source>
+        <translation>fuente</translation>
+    </message>
+    <message>
+        <source>crew</source>
+        <translation>cuadrilla</translation>
+    </message>
+    <message>
+        <source>date</source>
+        <translation>fecha</translation>
+    </message>
+    <message>
+        <source>design</source>
+        <translation>diseño</translation>
+    </message>
+    <message>
+        <source>factor</source>
+        <translation>factor</translation>
+    </message>
+    <message>
+        <source>kind</source>
+        <translation>clase</translation>
+    </message>
+    <message>
+        <source>confirmed</source>
+        <translation>confirmado</translation>
+    </message>
+    <message>
+        <source>finding</source>
+        <translation>hallazgo</translation>
+    </message>
+    <message>
+        <source>wound</source>
+        <translation>herida</translation>
+    </message>
+    <message>
+        <source>Choose the version that holds. The other stays in the history.</source>
+        <translation>Elija la versión que vale. La otra queda en el historial.</translation>
+    </message>
+    <message>
+        <source>Keep it, or remove it with all that belongs to it.</source>
+        <translation>Consérvelo, o quítelo con todo lo que le pertenece.</translation>
+    </message>
+    <message>
+        <source>Find both trees. Give one of them a new tag, on the tree and here, before any list leaves the tract.</source>
+        <translation>Busque ambos árboles. Dé a uno otra etiqueta, en el árbol y aquí, antes de que salga una lista del predio.</translation>
+    </message>
+    <message>
+        <source>If it is one stand, put them together; if not, give one of them another name.</source>
+        <translation>Si es un rodal, júntelos; si no, dé a uno otro nombre.</translation>
+    </message>
+    <message>
+        <source>If it is one cruise, put them together; if not, give one of them another name.</source>
+        <translation>Si es un inventario, júntelos; si no, dé a uno otro nombre.</translation>
+    </message>
+    <message>
+        <source>Give one of them another label. A plot that was taken twice counts twice until one is removed.</source>
+        <translation>Dé a una otro rótulo. Una parcela tomada dos veces cuenta dos veces hasta quitar una.</translation>
+    </message>
+</context>
 </TS>

@@ -1,5 +1,7 @@
 #include "mobile/look/settings.hpp"
 
+#include <QRandomGenerator>
+
 using oaklight::UnitSystem;
 
 namespace {
@@ -38,6 +40,14 @@ QString Settings::receiver() const { return file_.value("receiver").toString(); 
 int Settings::poorBeyond() const { return file_.value("poor_beyond_m", 10).toInt(); }
 bool Settings::introSeen() const { return file_.value("intro_seen", false).toBool(); }
 QStringList Settings::recentFiles() const { return file_.value("recent").toStringList(); }
+QString Settings::deviceMark() {
+  constexpr quint32 kMarks = 1U << 24;
+  if (!file_.contains("device_mark")) {
+    const quint32 drawn = QRandomGenerator::system()->bounded(kMarks);
+    file_.setValue("device_mark", QString::number(drawn + kMarks, 16).mid(1));
+  }
+  return file_.value("device_mark").toString();
+}
 
 UnitSystem Settings::system() const { return metric() ? UnitSystem::metric : UnitSystem::us; }
 

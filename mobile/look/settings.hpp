@@ -51,6 +51,9 @@ class Settings : public QObject {
   [[nodiscard]] int poorBeyond() const;  ///< metres; a fix less accurate is poor
   [[nodiscard]] bool introSeen() const;
   [[nodiscard]] QStringList recentFiles() const;  ///< newest first
+  /// A few letters that tell this device from others of its kind in the history of joined files;
+  /// drawn once.
+  [[nodiscard]] QString deviceMark();
 
   [[nodiscard]] oaklight::UnitSystem system() const;
 

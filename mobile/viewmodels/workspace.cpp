@@ -10,6 +10,7 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locato
       tract_view_(*desk_, plot_, settings, locator, walk_),
       layout_(*desk_, settings),
       boundary_(*desk_, locator, settings),
+      join_(*desk_),
       tally_(*desk_, plot_, settings),
       stand_(*desk_, plot_, settings),
       light_(*desk_, settings),

@@ -11,6 +11,7 @@
 #include "mobile/viewmodels/border_view_model.hpp"
 #include "mobile/viewmodels/boundary_view_model.hpp"
 #include "mobile/viewmodels/desk_view_model.hpp"
+#include "mobile/viewmodels/join_view_model.hpp"
 #include "mobile/viewmodels/layout_view_model.hpp"
 #include "mobile/viewmodels/light_view_model.hpp"
 #include "mobile/viewmodels/marks_view_model.hpp"
@@ -32,6 +33,7 @@ class Workspace : public QObject {
   Q_PROPERTY(TractViewModel* tract READ tractView CONSTANT)
   Q_PROPERTY(LayoutViewModel* layout READ layout CONSTANT)
   Q_PROPERTY(BoundaryViewModel* boundary READ boundary CONSTANT)
+  Q_PROPERTY(JoinViewModel* join READ join CONSTANT)
   Q_PROPERTY(WalkViewModel* walk READ walk CONSTANT)
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
   Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
@@ -52,6 +54,7 @@ class Workspace : public QObject {
   [[nodiscard]] TractViewModel* tractView() { return &tract_view_; }
   [[nodiscard]] LayoutViewModel* layout() { return &layout_; }
   [[nodiscard]] BoundaryViewModel* boundary() { return &boundary_; }
+  [[nodiscard]] JoinViewModel* join() { return &join_; }
   [[nodiscard]] WalkViewModel* walk() { return &walk_; }
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
   [[nodiscard]] StandViewModel* stand() { return &stand_; }
@@ -81,6 +84,7 @@ class Workspace : public QObject {
   TractViewModel tract_view_;
   LayoutViewModel layout_;
   BoundaryViewModel boundary_;
+  JoinViewModel join_;
   TallyViewModel tally_;
   StandViewModel stand_;
   LightViewModel light_;

@@ -1,5 +1,4 @@
-pragma ComponentBehavior: Bound
-
+pragma ComponentBehavior
 import QtQuick
 import QtQuick.Layouts
 import Oaklight
@@ -9,6 +8,8 @@ Sheet {
     id: sheet
 
     required property AppModel app
+
+    signal joinAsked
 
     title: qsTr("Tract files")
     onOpened: sheet.app.lookForFiles()
@@ -87,6 +88,15 @@ Sheet {
             text: qsTr("Copy for a friend")
             help: qsTr("One clean file beside the open one")
             onClicked: sheet.app.copyForFriend()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            text: qsTr("Join files of other tablets")
+            help: qsTr("Their work and ours in one file")
+            onClicked: {
+                sheet.close();
+                sheet.joinAsked();
+            }
         }
         Words {
             Layout.fillWidth: true

@@ -1,5 +1,4 @@
-pragma ComponentBehavior: Bound
-
+pragma ComponentBehavior
 import QtQuick
 import QtQuick.Layouts
 import Oaklight
@@ -9,11 +8,13 @@ ScrollColumn {
     id: overview
 
     required property TractViewModel viewModel
+    required property JoinViewModel join
     required property bool metric
     readonly property list<string> steps: [qsTr("Name the tract"), qsTr("Add a stand"), qsTr("Choose the design"), qsTr("Add plots"), qsTr("Walk to the next plot"), qsTr("Say how much was walked"), qsTr("Go on with the light"), qsTr("To the marks")]
 
     signal stepAsked
     signal filesAsked
+    signal joinAsked
     signal factsAsked
     signal designAsked
     signal standAdded
@@ -39,6 +40,13 @@ ScrollColumn {
         text: qsTr("Tract files: new, open, copy")
         spoken: qsTr("Tract files")
         onClicked: overview.filesAsked()
+    }
+    TapButton {
+        Layout.fillWidth: true
+        visible: overview.join.open > 0
+        text: overview.join.openWords
+        help: qsTr("What several tablets changed")
+        onClicked: overview.joinAsked()
     }
     Words {
         Layout.fillWidth: true

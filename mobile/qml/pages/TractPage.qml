@@ -1,5 +1,4 @@
-pragma ComponentBehavior: Bound
-
+pragma ComponentBehavior
 import QtQuick
 import QtQuick.Layouts
 import Oaklight
@@ -68,9 +67,11 @@ Item {
                 Layout.fillWidth: !Theme.wide
                 Layout.preferredWidth: Theme.columnWidth
                 viewModel: page.viewModel
+                join: page.workspace.join
                 metric: page.app.settings.metric
                 onStepAsked: page.takeStep()
                 onFilesAsked: files.open()
+                onJoinAsked: join.begin()
                 onFactsAsked: facts.open()
                 onDesignAsked: design.open()
                 onStandAdded: stand.add()
@@ -95,6 +96,12 @@ Item {
         id: files
 
         app: page.app
+        onJoinAsked: join.begin()
+    }
+    JoinSheet {
+        id: join
+
+        viewModel: page.workspace.join
     }
     FactsSheet {
         id: facts
