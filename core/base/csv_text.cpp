@@ -104,6 +104,11 @@ Result<std::vector<CsvRow>> read_csv(std::string_view text, std::string_view fil
 
 Result<CsvTable> CsvTable::read(std::string_view text, std::string_view file,
                                 std::span<const std::string_view> needed) {
+  constexpr std::size_t kMaxTableBytes = 2U << 20U;  // the tables of forms/ have some kilobytes
+  if (text.size() > kMaxTableBytes) {
+    return Error{ErrorCode::bad_csv, "The file is larger than 2 MiB.", std::string(file),
+                 "Start again from the table that came with the program."};
+  }
   auto rows = read_csv(text, file);
   if (!rows) return rows.error();
   CsvTable table;

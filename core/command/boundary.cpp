@@ -1,8 +1,8 @@
 #include <filesystem>
 #include <iostream>
-#include <nlohmann/json.hpp>
 
 #include "core/base/number_text.hpp"
+#include "core/command/json_values.hpp"
 #include "core/command/outline_files.hpp"
 #include "core/command/program.hpp"
 #include "core/session/boundary_work.hpp"
@@ -34,9 +34,9 @@ Result<DrawnOutlines> read_drawn(const Call& call) {
 
 void print(const BoundaryPlan& plan, const Call& call) {
   if (call.json) {
-    nlohmann::ordered_json rows = nlohmann::ordered_json::array();
+    Json rows = Json::array();
     for (const BoundaryRow& row : plan.rows) {
-      nlohmann::ordered_json stated = nullptr;
+      Json stated = nullptr;
       if (row.stated) stated = row.stated->value;
       rows.push_back({{"stand", row.stand},
                       {"added", row.added},
@@ -45,8 +45,7 @@ void print(const BoundaryPlan& plan, const Call& call) {
                       {"doubtful", row.doubtful},
                       {"notes", row.notes}});
     }
-    std::cout << nlohmann::ordered_json{{"written", !call.dry_run}, {"outlines", rows}}.dump(2)
-              << '\n';
+    std::cout << json_text({{"written", !call.dry_run}, {"outlines", rows}}) << '\n';
     return;
   }
   for (const BoundaryRow& row : plan.rows) {

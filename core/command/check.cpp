@@ -1,6 +1,6 @@
 #include <iostream>
-#include <nlohmann/json.hpp>
 
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/session/packet_check.hpp"
 
@@ -13,7 +13,6 @@ struct Call {
 };
 
 void print_json(const CheckReport& report) {
-  using Json = nlohmann::ordered_json;
   Json json{{"sound", report.problems.empty()},
             {"done", report.done},
             {"problems", Json::array()},
@@ -24,7 +23,7 @@ void print_json(const CheckReport& report) {
   for (const TableCount& c : report.records) {
     json["records"].push_back({{"table", c.table}, {"live", c.live}, {"removed", c.removed}});
   }
-  std::cout << json.dump(2) << '\n';
+  std::cout << json_text(json) << '\n';
 }
 
 void print(const CheckReport& report) {

@@ -161,7 +161,7 @@ std::string compare_json(const Comparison& comparison, const SpeciesTable& speci
   for (const char* id : kAcornIndexRules) json["rules"].push_back(id);
   json["rule_version"] = rule_version;
   add_sources(json, Document::compare);
-  return json.dump(2);
+  return json_text(json);
 }
 
 }  // namespace oaklight::command

@@ -1,10 +1,10 @@
 #include <iostream>
 #include <map>
-#include <nlohmann/json.hpp>
 #include <random>
 
 #include "core/base/number_text.hpp"
 #include "core/command/figure_keys.hpp"
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/command/text_table.hpp"
 #include "core/session/cruise_design.hpp"
@@ -12,8 +12,6 @@
 
 namespace oaklight::command {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 struct Call {
   std::string tract;
@@ -99,7 +97,7 @@ void print(const CruiseLayout& layout, const DesignRequest& request, const Call&
   if (call.json) {
     Json json = json_of(layout, request, !call.dry_run);
     add_sources(json, Document::design);
-    std::cout << json.dump(2) << '\n';
+    std::cout << json_text(json) << '\n';
     return;
   }
   std::cout << "Cruise " << layout.cruise << ": " << design_text(layout.design) << ", "

@@ -153,7 +153,7 @@ std::string estimate_json(const CruiseEstimate& estimate, const std::vector<Stan
   json["all"] = estimate.all ? json_of(*estimate.all, species)
                              : Json{{"error", error_json(estimate.all.error())}};
   add_sources(json, Document::estimate);
-  return json.dump(2);
+  return json_text(json);
 }
 
 }  // namespace oaklight::command

@@ -3,6 +3,7 @@
 
 #include "core/base/number_text.hpp"
 #include "core/command/figure_keys.hpp"
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/command/rule_words.hpp"
 #include "core/release/stand_facts.hpp"
@@ -121,7 +122,7 @@ void print_json(const Told& told, const Call& call, const std::string& version) 
                        {"reason", told.by_hand->reason}};
   }
   add_sources(json, Document::release);
-  std::cout << json.dump(2) << '\n';
+  std::cout << json_text(json) << '\n';
 }
 
 void print_light(const TreeVerdict& verdict) {

@@ -2,8 +2,8 @@
 #include <cctype>
 #include <filesystem>
 #include <iostream>
-#include <nlohmann/json.hpp>
 
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/session/files.hpp"
 
@@ -95,19 +95,18 @@ Result<CruiseFiles> read_files(const Call& call) {
 
 void print(const ImportReport& report, const Call& call) {
   if (call.json) {
-    std::cout << nlohmann::ordered_json{{"tract", call.tract},
-                                        {"stands", report.stands},
-                                        {"plots", report.plots},
-                                        {"trees", report.trees},
-                                        {"regeneration_counts", report.regens},
-                                        {"crop_trees", report.crop_trees},
-                                        {"neighbours", report.neighbours},
-                                        {"acorn_counts", report.acorn_counts},
-                                        {"acorn_years", report.acorn_years},
-                                        {"map_lines", report.lines},
-                                        {"stumps", report.stumps},
-                                        {"volume_lines", report.volume_lines}}
-                     .dump(2)
+    std::cout << json_text({{"tract", call.tract},
+                            {"stands", report.stands},
+                            {"plots", report.plots},
+                            {"trees", report.trees},
+                            {"regeneration_counts", report.regens},
+                            {"crop_trees", report.crop_trees},
+                            {"neighbours", report.neighbours},
+                            {"acorn_counts", report.acorn_counts},
+                            {"acorn_years", report.acorn_years},
+                            {"map_lines", report.lines},
+                            {"stumps", report.stumps},
+                            {"volume_lines", report.volume_lines}})
               << '\n';
     return;
   }

@@ -3,6 +3,7 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/session/question_words.hpp"
 
@@ -92,7 +93,7 @@ void print(const Question& question, std::size_t number, const SpeciesTable& spe
 
 void print(const JoinReport& report, const Call& call, const SpeciesTable& species) {
   if (call.json) {
-    std::cout << json_of(report, species).dump(2) << '\n';
+    std::cout << json_text(json_of(report, species)) << '\n';
     return;
   }
   for (const JoinedFile& file : report.files) {

@@ -14,6 +14,12 @@ namespace oaklight::command {
 /// Members in the order in which they were put in.
 using Json = nlohmann::ordered_json;
 
+/// As the programs print it. A text that is not UTF-8, as a path can be, is shown with U+FFFD and
+/// stops nothing.
+inline std::string json_text(const Json& json) {
+  return json.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
 inline double plain(double x) { return x; }
 template <class Unit>
 double plain(Quantity<Unit> x) {

@@ -6,7 +6,9 @@
 #include <ogr_srs_api.h>
 
 #include <array>
+#include <filesystem>
 #include <memory>
+#include <system_error>
 #endif
 
 namespace oaklight::command {
@@ -88,6 +90,13 @@ class MapFile {
   OGRLayerH open(const std::string& layer_name) {
     // Named, so that no other of its readers (some reach over the network) is ever asked.
     const char* const drivers[] = {"GPKG", "ESRI Shapefile", nullptr};
+    // Nor any of the places that it makes out of a path ("/vsicurl/http:..."), or grids for PROJ.
+    std::error_code ignored;
+    if (!std::filesystem::is_regular_file(path_, ignored)) {
+      refuse(ErrorCode::cannot_open, "There is no such file.", "Check its name and folder.");
+      return nullptr;
+    }
+    OSRSetPROJEnableNetwork(0);
     CPLPushErrorHandler(CPLQuietErrorHandler);
     dataset_.reset(
         GDALOpenEx(path_.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers, nullptr, nullptr));

@@ -80,7 +80,7 @@ void print(const Packet& packet, const std::vector<PacketFile>& products, const 
               {"sha256", packet.list_sha256},
               {"files", Json::array()}};
     for (const PacketFile& p : products) json["files"].push_back(p.path.string());
-    std::cout << json.dump(2) << '\n';
+    std::cout << json_text(json) << '\n';
     return;
   }
   const ReaderWords& words = words_for(packet.reader);

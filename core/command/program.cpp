@@ -47,7 +47,7 @@ int fail(const std::vector<Error>& faults, bool json) {
   if (json) {
     Json list = Json::array();
     for (const Error& fault : faults) list.push_back(error_json(fault));
-    std::cout << Json{{"errors", list}}.dump(2) << '\n';
+    std::cout << json_text({{"errors", list}}) << '\n';
   } else {
     for (const Error& fault : faults) std::cerr << to_text(fault) << '\n';
   }

@@ -220,7 +220,7 @@ int run_plots(const Call& call) {
       stands.push_back({{"stand", stand_name(*data, stand.stand)},
                         {"prescription", json_of(stand.prescription)}});
     }
-    std::cout << Json{{"plots", json}, {"stands", stands}}.dump(2) << '\n';
+    std::cout << json_text({{"plots", json}, {"stands", stands}}) << '\n';
     return kDone;
   }
   std::cout << table.text();
@@ -261,7 +261,7 @@ int run(const Call& call) {
           {{"stand", stand_name(*data, stand.stand)}, {"plan", json_of(stand, *work)}});
     }
     add_sources(json, Document::release);
-    std::cout << json.dump(2) << '\n';
+    std::cout << json_text(json) << '\n';
     return kDone;
   }
   for (const StandPlan& stand : *plans) print(stand, *data, call);

@@ -1,9 +1,9 @@
 #include <filesystem>
 #include <iostream>
 #include <map>
-#include <nlohmann/json.hpp>
 
 #include "core/base/number_text.hpp"
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/session/files.hpp"
 #include "core/session/walk_sheet.hpp"
@@ -13,8 +13,6 @@
 
 namespace oaklight::command {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 struct Call {
   std::string tract;
@@ -93,7 +91,7 @@ void print(const WalkRoute& route, const PlanSheet& sheet, const std::vector<std
   if (as_json) {
     Json json = json_of(route, sheet);
     json["files"] = files;
-    std::cout << json.dump(2) << '\n';
+    std::cout << json_text(json) << '\n';
     return;
   }
   for (const std::string& caution : sheet.cautions) std::cout << "Caution: " << caution << '\n';

@@ -1,8 +1,8 @@
 #ifdef OAKLIGHT_PAPER
 
 #include <iostream>
-#include <nlohmann/json.hpp>
 
+#include "core/command/json_values.hpp"
 #include "core/command/program.hpp"
 #include "core/forms/read_form.hpp"
 #include "core/paper/tally_sheet.hpp"
@@ -53,11 +53,10 @@ int run(const Call& call) {
   const Status written = write_whole_file(call.files.back(), *pdf);
   if (!written) return fail(written.error(), call.json);
   if (call.json) {
-    std::cout << nlohmann::ordered_json{{"file", call.files.back()},
-                                        {"plots", set->plots.size()},
-                                        {"form", set->form.name},
-                                        {"form_version", set->form.version}}
-                     .dump(2)
+    std::cout << json_text({{"file", call.files.back()},
+                            {"plots", set->plots.size()},
+                            {"form", set->form.name},
+                            {"form_version", set->form.version}})
               << '\n';
   } else {
     std::cout

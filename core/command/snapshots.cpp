@@ -34,7 +34,7 @@ int list(const Call& call) {
     if (!call.json) std::cout << one.number << "  " << one.day << "  " << one.path.string() << '\n';
   }
   if (call.json) {
-    std::cout << json.dump(2) << '\n';
+    std::cout << json_text(json) << '\n';
   } else if (all.empty()) {
     std::cout << "There is no copy of this tract in " << call.place().string() << ".\n";
   }
@@ -45,7 +45,7 @@ int take(const Call& call) {
   const auto made = take_snapshot(call.tract, call.place(), store_context());
   if (!made) return fail(made.error(), call.json);
   if (call.json) {
-    std::cout << json_of(*made).dump(2) << '\n';
+    std::cout << json_text(json_of(*made)) << '\n';
   } else {
     std::cout << "Kept as " << made->path.string() << '\n';
   }
@@ -58,7 +58,7 @@ int take_one_back(const Call& call) {
     const Status done = take_back(one.path, call.target, store_context());
     if (!done) return fail(done.error(), call.json);
     if (call.json) {
-      std::cout << Json{{"made", call.target}, {"from", json_of(one)}}.dump(2) << '\n';
+      std::cout << json_text(Json{{"made", call.target}, {"from", json_of(one)}}) << '\n';
     } else {
       std::cout << call.target << " is the tract as it was in copy " << one.number << ", "
                 << one.day << ".\n";

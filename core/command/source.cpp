@@ -42,7 +42,7 @@ int print_keys(const RuleBook& rules, bool json) {
     Json keys{{"figures", Json::array()}, {"rules", Json::array()}};
     for (const SourceNote& note : source_notes()) keys["figures"].push_back(note.key);
     for (const Rule& rule : rules.rules()) keys["rules"].push_back(rule.id);
-    std::cout << keys.dump(2) << '\n';
+    std::cout << json_text(keys) << '\n';
     return kDone;
   }
   std::cout << "Figures\n";
@@ -68,7 +68,7 @@ int run(const Call& call) {
   if (call.key.empty()) return print_keys(*rules, call.json);
   if (const SourceNote* note = source_note(call.key)) {
     if (call.json) {
-      std::cout << note_json(*note).dump(2) << '\n';
+      std::cout << json_text(note_json(*note)) << '\n';
     } else {
       print_note(*note);
     }
@@ -76,7 +76,7 @@ int run(const Call& call) {
   }
   if (const Rule* rule = rules->find(call.key)) {
     if (call.json) {
-      std::cout << rule_json(*rule).dump(2) << '\n';
+      std::cout << json_text(rule_json(*rule)) << '\n';
     } else {
       print(*rule);
     }

@@ -100,7 +100,7 @@ std::string stumps_json(const StumpCheck& check, const std::optional<StumpAudit>
   if (audit) json["audit"] = audit_json(*audit);
   json["files"] = written;
   add_sources(json, Document::stumps);
-  return json.dump(2);
+  return json_text(json);
 }
 
 }  // namespace oaklight::command

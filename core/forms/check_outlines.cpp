@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/base/number_text.hpp"
+#include "core/base/utf8.hpp"
 #include "core/forms/nearness.hpp"
 #include "core/forms/outlines.hpp"
 #include "core/forms/ring.hpp"
@@ -29,6 +30,12 @@ class OutlineCheck {
   std::optional<Error> run(SoundOutline& sound) {
     sound.name = drawn_.name;
     sound.where = drawn_.where;
+    if (!is_utf8(sound.name)) {
+      sound.name.clear();
+      refuse("The name of the outline is not UTF-8 text.", "Save the file as UTF-8.");
+      return fault_;
+    }
+    if (is_crowd()) return fault_;
     for (const Polygon& part : drawn_.parts) {
       Polygon polygon = part;
       if (!on_globe(polygon.outer) ||
@@ -49,9 +56,19 @@ class OutlineCheck {
 
  private:
   bool refuse(std::string what, std::string fix, ErrorCode code = ErrorCode::bad_geometry) {
-    const std::string who = drawn_.name.empty() ? "" : "\"" + drawn_.name + "\": ";
+    const bool named = !drawn_.name.empty() && is_utf8(drawn_.name);
+    const std::string who = named ? "\"" + drawn_.name + "\": " : "";
     fault_ = Error{code, who + std::move(what), drawn_.where, std::move(fix)};
     return false;
+  }
+
+  /// Rings are held against each other edge by edge.
+  bool is_crowd() {
+    constexpr std::size_t kMostPositions = 10'000;
+    if (positions_to_try(drawn_.parts) <= kMostPositions) return false;
+    refuse("The outline has more than 10,000 positions, with its parts and holes.",
+           "Simplify it to some hundreds of positions.");
+    return true;
   }
 
   bool on_globe(const Ring& ring) {

@@ -6,6 +6,7 @@ namespace oaklight {
 
 void FaultList::add(CruiseFile file, int line, Error fault) {
   std::size_t& kept = kept_[static_cast<std::size_t>(file)];
+  ++found_[static_cast<std::size_t>(file)];
   if (kept >= kMaxFaults) {
     ++more_;
     return;

@@ -34,6 +34,11 @@ class FaultList {
   void add_uncounted(std::size_t more) { more_ += more; }
   [[nodiscard]] bool empty() const { return faults_.empty() && more_ == 0; }
 
+  /// So much is wrong with a file that nobody gains by reading on: no further rows are judged.
+  [[nodiscard]] bool hopeless(CruiseFile file) const {
+    return found_[static_cast<std::size_t>(file)] >= kHopeless;
+  }
+
   /// At most kMaxFaults; when there are more, one last entry says how many (import_refused).
   [[nodiscard]] std::vector<Error> told() const;
 
@@ -44,7 +49,11 @@ class FaultList {
     Error error;
   };
   std::vector<Fault> faults_;
+  /// Each fault costs a look for what may have been meant.
+  static constexpr std::size_t kHopeless = 1'000;
+
   std::array<std::size_t, kCruiseFileCount> kept_{};
+  std::array<std::size_t, kCruiseFileCount> found_{};
   std::size_t more_ = 0;
 };
 

@@ -95,7 +95,13 @@ FilledTable FilledTable::read(CruiseFile kind, const NamedText& file, const Form
   for (const Error& fault : header) faults.add(kind, csv.header_line, fault);
   if (!header.empty()) table.complete_ = false;
   table.find_columns(csv);
-  for (const CsvRow& row : csv.rows) table.read_row(row, form, names, faults);
+  for (const CsvRow& row : csv.rows) {
+    if (faults.hopeless(kind)) {
+      table.complete_ = false;
+      break;
+    }
+    table.read_row(row, form, names, faults);
+  }
   if (record.one_row && table.rows_.size() != 1 && table.complete_) {
     table.add_fault(faults, table.rows_.size() > 1 ? table.rows_[1].line : csv.header_line,
                     ErrorCode::contradiction, "",

@@ -11,6 +11,7 @@ struct Card {
   const CardRow* first = nullptr;
   const CardRow* crop = nullptr;
   std::vector<const CardRow*> neighbours;
+  std::map<std::string_view, const CardRow*> tags;  ///< of the neighbours
   std::vector<const CardRow*> open;
 };
 
@@ -135,14 +136,13 @@ std::map<std::string, Card> group(ImportJob& job, const std::vector<CardRow>& ro
     if (row.role == CardRole::open) {
       card.open.push_back(&row);
     } else if (row.role == CardRole::neighbour) {
-      const auto twin = std::find_if(card.neighbours.begin(), card.neighbours.end(),
-                                     [&](const CardRow* other) { return other->tag == row.tag; });
-      if (twin == card.neighbours.end()) {
+      const auto [twin, fresh] = card.tags.emplace(row.tag, &row);
+      if (fresh) {
         card.neighbours.push_back(&row);
       } else {
         row.row.fault(job.faults, "tag", ErrorCode::duplicate,
                       "Neighbour " + quoted(row.tag) + " is on this card already, on line " +
-                          std::to_string((*twin)->row.line()) + ".",
+                          std::to_string(twin->second->row.line()) + ".",
                       "Keep one row; a tree on two sides has both in its side cell: N|E.");
       }
     } else if (!card.crop) {

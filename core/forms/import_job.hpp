@@ -42,6 +42,7 @@ struct CruiseEntry {
   FilledRow row;
   Cruise cruise;
   bool sound = true;                         ///< its design is whole
+  std::set<std::string> crews = {};          ///< told so far
   bool regen_area_missed = false;            ///< told once
   std::map<std::string, int> plots_of = {};  ///< by stand: how many so far
 };

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/base/json_limits.hpp"
 #include "core/forms/import_job.hpp"
 #include "core/forms/near_word.hpp"
 #include "core/forms/ring.hpp"
@@ -108,6 +109,10 @@ class MapReader {
     if (!features.json.is_array()) {
       features.fail(ErrorCode::bad_json, "This must be a list.", "See RFC 7946.");
     }
+    if (features.json.size() > kMostFeatures) {
+      features.fail(ErrorCode::bad_json, "The map draws more than 5,000 things.",
+                    "Keep the stands and the lines that matter.");
+    }
     for (std::size_t i = 0; i < features.json.size(); ++i) {
       at_ = static_cast<int>(i);
       try {
@@ -121,6 +126,9 @@ class MapReader {
   void add(Error error) { job_.faults.add(CruiseFile::map, at_, std::move(error)); }
 
  private:
+  /// No tract has so many; each line is held against all the others.
+  static constexpr std::size_t kMostFeatures = 5'000;
+
   void read_feature(const Place& feature) {
     const Place properties = feature.at("properties");
     const Place kind = properties.at("kind");
@@ -219,6 +227,10 @@ class MapReader {
     };
     const auto& known = job_.existing.lines;
     const auto& made = job_.data.lines;
+    if (made.size() >= kMostFeatures) {
+      coordinates.fail(ErrorCode::bad_geometry, "The map draws more than 5,000 lines.",
+                       "Keep the lines that matter.");
+    }
     if (std::any_of(known.begin(), known.end(), is_same) ||
         std::any_of(made.begin(), made.end(), is_same)) {
       coordinates.fail(ErrorCode::duplicate, "This line is on the map already.", "Take it out.");
@@ -237,11 +249,7 @@ class MapReader {
 
 void import_map(ImportJob& job, const NamedText& file) {
   MapReader reader(job, file.name);
-  if (file.text.size() > kMaxFileBytes) {
-    reader.add({ErrorCode::bad_json, "The map is larger than 8 MiB.", file.name,
-                "Keep the stands and the lines that matter, and simplify their outlines."});
-    return;
-  }
+  if (auto fault = json_beyond_limits(file.text, file.name)) return reader.add(*std::move(fault));
   try {
     std::string_view text = file.text;
     if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);

@@ -66,11 +66,19 @@ Cruise cruise_of(const FilledRow& row) {
 }
 
 /// Adds the row's crew and day to its cruise: every crew once, the first day.
-void add_crew_and_day(const FilledRow& row, Cruise& cruise) {
+void add_crew_and_day(const FilledRow& row, CruiseEntry& entry, FaultList& faults) {
+  constexpr std::size_t kMostCrews = 200;
+  Cruise& cruise = entry.cruise;
   const std::string crew = row.text("crew");
-  const std::string all = "; " + cruise.crew + ";";
-  if (!crew.empty() && all.find("; " + crew + ";") == std::string::npos) {
-    cruise.crew += (cruise.crew.empty() ? "" : "; ") + crew;
+  if (!crew.empty() && entry.crews.insert(crew).second) {
+    const std::string all = "; " + cruise.crew + ";";
+    // Known from an earlier import, or new.
+    if (entry.crews.size() > kMostCrews) {
+      row.fault(faults, "crew", ErrorCode::out_of_range, "More than 200 crews share one cruise.",
+                "Give each season a cruise of its own, or name fewer.");
+    } else if (all.find("; " + crew + ";") == std::string::npos) {
+      cruise.crew += (cruise.crew.empty() ? "" : "; ") + crew;
+    }
   }
   const std::string date = row.text("date");
   if (!date.empty() && (cruise.date.empty() || date < cruise.date)) cruise.date = date;
@@ -160,7 +168,7 @@ void import_plot(ImportJob& job, const FilledRow& row) {
     } else {
       compare_design(job, row, found->second);
     }
-    add_crew_and_day(row, job.cruises.find(cruise)->second.cruise);
+    add_crew_and_day(row, job.cruises.find(cruise)->second, job.faults);
   }
   const auto stand = job.find_stand(row);
   const std::string label = row.text("plot");

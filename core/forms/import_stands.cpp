@@ -8,7 +8,9 @@ namespace oaklight {
 namespace {
 
 std::vector<std::string_view> names_of(const ImportJob& job) {
+  constexpr std::size_t kMostOffered = 2'000;  // of more none is offered (near_words)
   std::vector<std::string_view> names;
+  if (job.stands.size() > kMostOffered) return names;
   for (const auto& [name, id] : job.stands) names.push_back(name);
   return names;
 }
@@ -75,15 +77,11 @@ void join_stand(ImportJob& job, const FilledRow& row, const Stand& known) {
   if (more) job.data.stands.push_back(std::move(joined));
 }
 
-/// The name of a stand that differs from this one in capitals only.
-std::optional<std::string> twin_of(const ImportJob& job, const std::string& name) {
-  for (const auto& [other, id] : job.stands) {
-    if (other != name && lower_case(other) == lower_case(name)) return other;
-  }
-  return std::nullopt;
-}
+/// Names of stands by how they read without capitals.
+using Twins = std::map<std::string, std::string>;
 
-void import_stand(ImportJob& job, const FilledRow& row, std::map<std::string, int>& lines) {
+void import_stand(ImportJob& job, const FilledRow& row, std::map<std::string, int>& lines,
+                  Twins& twins) {
   const std::string name = row.text("stand");
   if (name.empty()) return;
   const auto [first, fresh] = lines.emplace(name, row.line());
@@ -101,9 +99,9 @@ void import_stand(ImportJob& job, const FilledRow& row, std::map<std::string, in
     if (row.sound()) join_stand(job, row, *found);
     return;
   }
-  if (const auto twin = twin_of(job, name)) {
+  if (const auto [twin, alone] = twins.emplace(lower_case(name), name); !alone) {
     row.fault(job.faults, "stand", ErrorCode::duplicate,
-              "Stand \"" + name + "\" and stand \"" + *twin + "\" differ in capitals only.",
+              "Stand \"" + name + "\" and stand \"" + twin->second + "\" differ in capitals only.",
               "Write the name one way, or make the names differ more.");
   }
   Stand stand = stand_of(row);
@@ -138,10 +136,13 @@ std::optional<StandId> ImportJob::find_stand(const FilledRow& row) {
   if (const auto found = stands.find(name); found != stands.end()) return found->second;
   // What stands.csv would have said cannot be known while it is broken.
   if (!tables.stands.complete()) return std::nullopt;
-  if (unknown_stands.emplace(row.table().kind(), name).second) {
+  const CruiseFile file = row.table().kind();
+  if (unknown_stands.emplace(file, name).second) {
+    const auto near =
+        faults.hopeless(file) ? std::vector<std::string>() : near_words(name, names_of(*this));
     row.fault(faults, "stand", ErrorCode::unknown_reference,
               "Stand \"" + name + "\" is neither in stands.csv nor in the tract.",
-              did_you_mean(near_words(name, names_of(*this)), "Add it to stands.csv."));
+              did_you_mean(near, "Add it to stands.csv."));
   }
   return std::nullopt;
 }
@@ -179,8 +180,10 @@ void import_tract(ImportJob& job) {
 void import_stands(ImportJob& job) {
   for (const Stand& stand : job.existing.stands) job.stands.emplace(stand.name, stand.id);
   std::map<std::string, int> lines;
+  Twins twins;
+  for (const auto& [name, id] : job.stands) twins.emplace(lower_case(name), name);
   for (const auto& row : job.tables.stands.rows()) {
-    import_stand(job, FilledRow(job.tables.stands, row), lines);
+    import_stand(job, FilledRow(job.tables.stands, row), lines, twins);
   }
 }
 

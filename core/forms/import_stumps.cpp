@@ -22,7 +22,9 @@ std::optional<WalkTreeId> find_tree(ImportJob& job, const FilledRow& row, const 
   if (tag.empty()) return std::nullopt;
   if (const auto found = walk.find(tag); found != walk.end()) return found->second;
   std::vector<std::string_view> tags;
-  for (const auto& [other, id] : walk) tags.push_back(other);
+  if (!job.faults.hopeless(CruiseFile::stumps)) {
+    for (const auto& [other, id] : walk) tags.push_back(other);
+  }
   row.fault(job.faults, "tag", ErrorCode::unknown_reference,
             "No tree of the marking walk wears tag \"" + tag + "\".",
             did_you_mean(near_words(tag, tags),

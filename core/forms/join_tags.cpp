@@ -145,11 +145,24 @@ class TagFacts {
   bool forgiving_ = false;
 };
 
-const WalkTree* known_tree(const ImportJob& job, const std::string& tag) {
-  for (const WalkTree& tree : job.existing.walk_trees) {
-    if (tree.tag == tag) return &tree;
-  }
-  return nullptr;
+/// The trees of the tract by their tag.
+using KnownTrees = std::map<std::string_view, const WalkTree*>;
+
+KnownTrees known_trees(const ImportJob& job) {
+  KnownTrees known;
+  for (const WalkTree& tree : job.existing.walk_trees) known.emplace(tree.tag, &tree);
+  return known;
+}
+
+/// A tree stands on its own card and on those of its neighbours; past this a column slipped.
+bool too_many_rows(ImportJob& job, const std::string& tag,
+                   const std::vector<const CardRow*>& rows) {
+  constexpr std::size_t kMostRows = 1'000;
+  if (rows.size() <= kMostRows) return false;
+  rows[kMostRows]->row.fault(job.faults, "tag", ErrorCode::out_of_range,
+                             "Tree \"" + tag + "\" has more than 1,000 rows.",
+                             "Give each tree a tag of its own.");
+  return true;
 }
 
 /// The row that decides the stand: that of the tree's own card, or else its first.
@@ -219,8 +232,11 @@ void check_pair_place(ImportJob& job, const Pair& pair) {
 std::map<std::string, WalkTreeId> join_tags(ImportJob& job, const RowsByTag& by_tag,
                                             const std::map<std::string, Sides>& looked) {
   std::map<std::string, WalkTreeId> ids;
+  const KnownTrees in_tract = known_trees(job);
   for (const auto& [tag, rows] : by_tag) {
-    const WalkTree* known = known_tree(job, tag);
+    if (too_many_rows(job, tag, rows)) continue;
+    const auto found = in_tract.find(tag);
+    const WalkTree* known = found == in_tract.end() ? nullptr : found->second;
     TagFacts gathered(job, tag, known);
     for (const CardRow* row : rows) {
       if (!row->row.sound()) gathered.forgive_missing();

@@ -42,6 +42,8 @@ int slips_between(std::string_view a, std::string_view b) {
 
 std::vector<std::string> near_words(std::string_view typed,
                                     std::span<const std::string_view> words) {
+  constexpr std::size_t kMostWords = 2'000;
+  if (words.size() > kMostWords) return {};
   const std::string wanted = lower_case(typed);
   int nearest = slips_allowed(wanted.size());
   std::vector<std::string> found;

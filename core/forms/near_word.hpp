@@ -12,7 +12,8 @@ namespace oaklight {
 int slips_between(std::string_view a, std::string_view b);
 
 /// Those of the words that somebody may have meant, nearest first, at most three; all as near as
-/// the nearest. Capitals do not matter. One slip for a short word, up to three for a long one.
+/// the nearest. Capitals do not matter. One slip for a short word, up to three for a long one. Of
+/// more than 2,000 words none is offered: each costs a comparison letter by letter.
 std::vector<std::string> near_words(std::string_view typed,
                                     std::span<const std::string_view> words);
 

@@ -1,6 +1,14 @@
 #include "core/forms/outlines.hpp"
 
+#include "core/forms/ring.hpp"
+
 namespace oaklight {
+namespace {
+
+/// More positions than this in all are an accident too; each ring is tried for crossing edges.
+constexpr std::size_t kMostPositions = 200'000;
+
+}  // namespace
 
 DrawnOutlines read_outlines(const NamedText& file) {
   DrawnOutlines out;
@@ -30,6 +38,12 @@ DrawnOutlines read_outlines(const NamedText& file) {
   if (out.outlines.size() >= kMaxOutlines) {
     refuse(ErrorCode::bad_geometry, "The file draws 500 outlines or more.",
            "Export the stands of this tract only.");
+  }
+  std::size_t positions = 0;
+  for (const DrawnOutline& outline : out.outlines) positions += positions_to_try(outline.parts);
+  if (positions > kMostPositions) {
+    refuse(ErrorCode::bad_geometry, "The file draws more than 200,000 positions.",
+           "Export the stands of this tract only, and simplify their outlines.");
   }
   if (!out.faults.empty()) out.outlines.clear();
   return out;

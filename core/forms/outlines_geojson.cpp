@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "core/base/json_limits.hpp"
 #include "core/forms/outlines.hpp"
 
 namespace oaklight {
@@ -19,7 +20,8 @@ class JsonOutlines {
                   "Export it as RFC 7946: WGS 84 degrees, no \"crs\".");
     }
     if (type_of(root) != "FeatureCollection") return read_feature(root, "");
-    const Json features = root.value("features", Json());
+    static const Json kNone;
+    const Json& features = root.contains("features") ? root["features"] : kNone;
     if (!features.is_array()) return fail("/features", "This must be a list.", "See RFC 7946.");
     for (std::size_t i = 0; i < features.size(); ++i) {
       read_feature(features[i], "/features/" + std::to_string(i));
@@ -116,6 +118,10 @@ class JsonOutlines {
 
 void read_outlines_geojson(const NamedText& file, DrawnOutlines& out) {
   JsonOutlines reader(file, out);
+  if (auto fault = json_beyond_limits(file.text, file.name)) {
+    out.faults.push_back(*std::move(fault));
+    return;
+  }
   try {
     std::string_view text = file.text;
     if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);

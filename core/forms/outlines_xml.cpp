@@ -37,13 +37,15 @@ std::string text_of(const Node& node, std::string_view name) {
   return found.empty() ? "" : std::string(trimmed(found.front().text().get()));
 }
 
-/// All nodes of a name below this one, without recursion: files may be nested as deep as they like.
+/// All nodes of a name below this one and not inside each other, without recursion: files may be
+/// nested as deep as they like, and each node is looked at once.
 std::vector<Node> all_below(const Node& root, std::string_view name) {
   std::vector<Node> found;
   Node at = root.first_child();
   while (at) {
-    if (name_of(at) == name) found.push_back(at);
-    Node next = at.first_child();
+    const bool is_one = name_of(at) == name;
+    if (is_one) found.push_back(at);
+    Node next = is_one ? Node() : at.first_child();
     while (!next && at && at != root) {
       next = at.next_sibling();
       if (!next) at = at.parent();

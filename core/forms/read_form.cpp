@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
+#include "core/base/json_limits.hpp"
 #include "core/forms/csv_file.hpp"
 #include "core/forms/kept_fields.hpp"
 #include "core/forms/near_word.hpp"
@@ -296,6 +297,7 @@ Form read_whole(const Json& json) {
 }  // namespace
 
 Result<Form> read_form(std::string_view text, std::string_view file) {
+  if (auto fault = json_beyond_limits(text, file)) return *std::move(fault);
   try {
     return read_whole(Json::parse(text));
   } catch (const FormFault& fault) {

@@ -41,6 +41,18 @@ constexpr std::string_view kSetColumns[] = {"set_key", "set_name", "species_coun
                                             "notes"};
 constexpr int kCatchAll[] = {9901, 9902, 998, 299};
 
+/// More rows than this are an accident; each is held against the others.
+constexpr std::size_t kMostSpecies = 5'000;
+constexpr std::size_t kMostSets = 200;
+constexpr std::size_t kMostInSet = 500;
+
+/// A fault for a file of more rows than anybody has use for.
+std::optional<Error> too_many_rows(const CsvFile& csv, std::size_t most) {
+  if (csv.rows.size() <= most) return std::nullopt;
+  return Error{ErrorCode::bad_csv, "The file has more than " + std::to_string(most) + " rows.",
+               place_in(csv.name, csv.rows[most].line, ""), "Keep those of your region."};
+}
+
 /// Cells of one file by column name, with a place to put what is wrong with them.
 class Cells {
  public:
@@ -169,7 +181,13 @@ TallySet read_set(Cells& cells, const SpeciesTable& species) {
     if (!there) set.species.push_back(code);
     return !there;
   };
-  for (const std::string& item : cells.list("fia_codes")) {
+  const auto items = cells.list("fia_codes");
+  if (items.size() > kMostInSet) {
+    cells.fault("fia_codes", ErrorCode::out_of_range, "The set has more than 500 species.",
+                "A screen shows some dozens; leave the others out.");
+    return set;
+  }
+  for (const std::string& item : items) {
     const auto code = whole_from_text(item);
     if (!code || *code < 1 || *code > 99'999 || !species.find({static_cast<int>(*code)})) {
       cells.fault("fia_codes", code ? ErrorCode::unknown_species : ErrorCode::not_a_number,
@@ -179,7 +197,7 @@ TallySet read_set(Cells& cells, const SpeciesTable& species) {
                   "Take one out.");
     }
   }
-  const int listed = static_cast<int>(cells.list("fia_codes").size());
+  const int listed = static_cast<int>(items.size());
   if (cells.whole("species_count", 0, 9999) != listed) {
     cells.fault("species_count", ErrorCode::contradiction,
                 "The set lists " + std::to_string(listed) + " species.", "Correct the count.");
@@ -206,6 +224,10 @@ SpeciesRead read_species(const NamedText& file) {
   const CsvFile csv = read_csv_file(file);
   SpeciesRead read;
   if (!header_is_good(csv, kSpeciesColumns, read.faults)) return read;
+  if (auto fault = too_many_rows(csv, kMostSpecies)) {
+    read.faults.push_back(*std::move(fault));
+    return read;
+  }
   Cells cells(csv, read.faults);
   std::map<std::string, int> codes;
   std::map<std::string, int> symbols;
@@ -228,6 +250,10 @@ TallySetsRead read_tally_sets(const NamedText& file, const SpeciesTable& species
   const CsvFile csv = read_csv_file(file);
   TallySetsRead read;
   if (!header_is_good(csv, kSetColumns, read.faults)) return read;
+  if (auto fault = too_many_rows(csv, kMostSets)) {
+    read.faults.push_back(*std::move(fault));
+    return read;
+  }
   Cells cells(csv, read.faults);
   std::map<std::string, int> keys;
   for (const CsvRow& row : csv.rows) {

@@ -6,6 +6,9 @@
 namespace oaklight {
 namespace {
 
+// Edges are tried in pairs; an outline of a stand has some hundreds of them.
+constexpr std::size_t kMostPositions = 5'000;
+
 /// Twice the area of the triangle a, b, c; positive when it turns left.
 double turn(const Position& a, const Position& b, const Position& c) {
   return (b.longitude.value - a.longitude.value) * (c.latitude.value - a.latitude.value) -
@@ -58,8 +61,6 @@ double doubled_area(const Ring& ring) {
 
 std::optional<std::string> ring_fault(const Ring& ring) {
   constexpr std::size_t kTriangle = 4;  // the first position is repeated at the end
-  // Edges are tried in pairs; an outline of a stand has some hundreds of them.
-  constexpr std::size_t kMostPositions = 5'000;
   if (ring.size() < kTriangle) return "The outline has fewer than four positions.";
   if (ring.size() > kMostPositions) return "The outline has more than 5,000 positions.";
   if (ring.front() != ring.back()) return "The outline does not end where it begins.";
@@ -68,6 +69,18 @@ std::optional<std::string> ring_fault(const Ring& ring) {
   const bool flat = doubled_area(ring) == 0.0;
   if (flat) return "The outline goes round no ground.";
   return std::nullopt;
+}
+
+std::size_t positions_to_try(const std::vector<Polygon>& parts) {
+  std::size_t positions = 0;
+  const auto add = [&](const Ring& ring) {
+    if (ring.size() <= kMostPositions) positions += ring.size();
+  };
+  for (const Polygon& part : parts) {
+    add(part.outer);
+    for (const Ring& hole : part.holes) add(hole);
+  }
+  return positions;
 }
 
 bool goes_round(const Ring& ring, const Position& position) {

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "core/model/place.hpp"
 
@@ -18,6 +20,10 @@ double doubled_area(const Ring& ring);
 /// assumes  the ring does not reach over the 180th meridian; edges are straight in degrees
 /// accuracy an edge that only touches another at a point is not called a crossing
 std::optional<std::string> ring_fault(const Ring& ring);
+
+/// How many positions of these parts, holes included, would be tried for edges that cross: a ring
+/// of more than 5,000 is refused before.
+std::size_t positions_to_try(const std::vector<Polygon>& parts);
 
 /// Whether a position lies inside a ring; one on its edge may count either way. Source: even-odd
 /// rule.

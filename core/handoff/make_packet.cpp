@@ -205,6 +205,18 @@ std::vector<Stand> stands_listed(const TractData& data, const std::vector<Packet
   return stands;
 }
 
+/// Leaves out the stands in which this reader has nothing to do: what grows there is not his to
+/// know. What stands near a tree of his, over the line too, is in that tree's cautions.
+void leave_out_other_stands(PacketReader reader, std::vector<PacketRow>& rows) {
+  if (reader == PacketReader::owner) return;
+  std::set<std::string> at_work;
+  for (const PacketRow& row : rows) {
+    const bool works = row.list == ListKind::work || row.list == ListKind::trained;
+    if (works) at_work.insert(row.tree.stand);
+  }
+  std::erase_if(rows, [&](const PacketRow& row) { return !at_work.contains(row.tree.stand); });
+}
+
 /// Whether some tree was sent to this reader.
 bool has_work(const Packet& packet) {
   const auto destination = destination_of(packet.reader);
@@ -258,8 +270,9 @@ std::vector<Caution> cautions_of_job(const TractData& data, const Packet& packet
 
 Result<Packet> make_packet(const TractData& data, const PacketTables& tables, PacketReader reader,
                            const PacketOptions& options) {
-  const auto rows = packet_rows(data, tables, reader, options);
+  auto rows = packet_rows(data, tables, reader, options);
   if (!rows) return rows.error();
+  leave_out_other_stands(reader, *rows);
   const auto rules = rule_version_of(data);
   if (!rules) return rules.error();
   Packet packet{.reader = reader,

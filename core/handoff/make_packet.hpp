@@ -12,12 +12,12 @@ namespace oaklight {
 /// caution is a stop and the rules leave the way that the mark names; a firewood cutter's tree
 /// needs to be free of extra care too, and to be felled whole by hand;
 /// firewood that for want of this went to the logger is named to him as well. Otherwise it is in
-/// `trained`. Trees to keep, and crop trees without a decision, are in `keep`; all others in
-/// `others`. Lists run in walking order inside a stand, from the landing if it is known; the
-/// firewood cutter's has the easy trees first: known gentle slope, then small. What a person typed
-/// as his reason is told to nobody but the owner. Volumes are of the standing tree, gross, form
-/// class 78, rounded to whole board feet and hundredths of a cord; totals are sums of the rounded
-/// figures.
+/// `trained`. Keeps, and crop trees without a decision, are in `keep`; all others in `others`. Of
+/// stands where he has no work only the owner is told. Lists run in walking order inside a stand,
+/// from the landing if known; the firewood cutter's has the easy trees first: known gentle slope,
+/// then small. What a person typed as his reason is told to nobody but the owner. Volumes are of
+/// the standing tree, gross, form class 78, rounded to whole board feet and hundredths of a cord;
+/// totals are sums of the rounded figures.
 ///
 /// errors   nothing_marked when no mark sends a tree to this reader; unknown_species;
 ///          unknown_reference when a mark's tree or a tree's stand is not in the data; owner: of

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/base/embedded.hpp"
+#include "core/base/json_limits.hpp"
 #include "core/base/sha256.hpp"
 
 namespace oaklight {
@@ -81,6 +82,7 @@ Result<Rule> read_rule(const Json& row, const std::string& file, std::size_t pla
 
 Result<RuleBook> RuleBook::from_json(std::string_view text, std::string_view file) {
   const std::string name(file);
+  if (auto beyond = json_beyond_limits(text, file)) return *std::move(beyond);
   const Json root = Json::parse(text, nullptr, false);
   if (root.is_discarded() || !root.is_object() || !root.contains("rules") ||
       !root["rules"].is_array()) {
@@ -94,6 +96,11 @@ Result<RuleBook> RuleBook::from_json(std::string_view text, std::string_view fil
                  "Write one, e.g. \"2026.1\".");
   }
   book.version_ += "-" + sha256_hex(text).substr(0, kVersionDigits);
+  constexpr std::size_t kMostRules = 2'000;
+  if (root["rules"].size() > kMostRules) {
+    return fault(ErrorCode::bad_json, "The file has more than 2,000 rules.", name,
+                 "Start again from the rules that came with the program.");
+  }
   for (const Json& row : root["rules"]) {
     auto rule = read_rule(row, name, book.rules_.size());
     if (!rule) return rule.error();

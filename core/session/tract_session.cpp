@@ -25,12 +25,14 @@ ImportReport counts_of(const TractData& data) {
   return report;
 }
 
-/// "import plots.csv, trees.csv", as undo will show it.
+/// "import plots.csv, trees.csv", as undo will show it: in which folder of whose machine they lay
+/// is nobody's business who gets the file.
 std::string import_label(const CruiseFiles& files) {
   std::string label = "import";
   for (const KnownFile& known : kKnownFiles) {
     const auto& file = files.*known.slot;
-    if (file) label += (label == "import" ? " " : ", ") + file->name;
+    if (!file) continue;
+    label += (label == "import" ? " " : ", ") + file->name.substr(file->name.rfind('/') + 1);
   }
   return label;
 }

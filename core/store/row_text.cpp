@@ -9,6 +9,8 @@
 #include <optional>
 #include <vector>
 
+#include "core/base/json_limits.hpp"
+
 namespace oaklight::store {
 namespace {
 
@@ -116,6 +118,7 @@ Result<std::string> to_json(std::span<const std::string> columns, const Row& row
 Result<Row> from_json(std::string_view text, std::span<const std::string> columns, Row base) {
   const Error damaged{ErrorCode::damaged, "A line of the history cannot be read.", "change",
                       "Keep this file; rescue what it holds, or work on from your newest copy."};
+  if (json_beyond_limits(text, "change")) return damaged;
   const json object = json::parse(text, nullptr, false);
   if (!object.is_object()) return damaged;
   for (std::size_t i = 0; i < columns.size(); ++i) {

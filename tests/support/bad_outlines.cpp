@@ -96,7 +96,7 @@ void add_geojson(std::vector<BadOutline>& bad) {
       feature(R"({"type":"MultiPolygon","coordinates":[[)" + geojson_ring(kSquare) + "],[" +
               geojson_ring(kSmall) + "]]}"),
       "parts overlap");
-  add("Deep", repeated("[", 100'000), "broken");
+  add("Deep", repeated("[", 100'000), "64 deep");
   add("ManyPositions", geojson_of("Cove", {repeated("1,1 ", 1'000'000)}), "5,000 positions");
 }
 
@@ -131,8 +131,7 @@ void add_kml(std::vector<BadOutline>& bad) {
   add("WebPage", "<html><body>Sign in</body></html>", "neither KML nor GPX");
   add("DeepFolders", kml(repeated("<Folder>", 100'000) + repeated("</Folder>", 100'000)),
       "no outline");
-  add("Crowd", kml(repeated("<Placemark>", 50'000) + repeated("</Placemark>", 50'000)),
-      "more things");
+  add("Crowd", kml(repeated("<Placemark></Placemark>", 50'000)), "more things");
   add("TooLarge", kml("<!--" + std::string(9U << 20U, '-') + "-->"), "larger than 8 MiB");
 }
 
