@@ -41,7 +41,6 @@ Result<AnswerGiven> answer_of(const std::string& text, const std::vector<Questio
 }
 
 nlohmann::ordered_json json_of(const JoinReport& report, const SpeciesTable& species) {
-  using Json = nlohmann::ordered_json;
   Json json{{"files", Json::array()},
             {"records_added", report.added},
             {"records_changed", report.changed},

@@ -1,5 +1,6 @@
 // The program oaklight: one subcommand a file beside this one.
 #include "core/command/keeping.hpp"
+#include "core/command/manual.hpp"
 #include "core/command/program.hpp"
 
 int main(int argc, char** argv) {
@@ -33,6 +34,7 @@ int main(int argc, char** argv) {
   add_rescue(app, exit_code);
   add_snapshots(app, exit_code);
   add_source(app, exit_code);
+  add_manual(app);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& problem) {
