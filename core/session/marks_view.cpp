@@ -34,6 +34,7 @@ Result<MarksView> marks_view(const TractData& data, const TractKnowledge& knowle
                              std::optional<StandId> stand, std::optional<Day> work_day) {
   PacketOptions options;
   options.work_day = work_day;
+  options.limits = knowledge.release.settings.cautions;
   const PacketTables tables{knowledge.species(), knowledge.cautions, knowledge.seasons};
   const auto cautions = cautions_of_walk(data, tables, options);
   if (!cautions) return cautions.error();
