@@ -34,10 +34,10 @@ int run(const Call& call) {
   if (call.plots_less_stands) options.df = DegreesOfFreedom::plots_less_strata;
   const auto data = session->data();
   if (!data) return fail(data.error(), call.json);
-  const auto estimate = session->estimate(options);
+  const auto estimate = estimate_tract(*data, session->knowledge(), options);
   if (!estimate) return fail(estimate.error(), call.json);
   if (estimate->stands.empty()) return fail(estimate->all.error(), call.json);
-  const auto figures = session->stand_figures(options);
+  const auto figures = stand_figures(*data, session->knowledge(), options);
   if (!figures) return fail(figures.error(), call.json);
   const SpeciesTable& species = session->knowledge().species();
   options = with_local(options, *data, session->knowledge());

@@ -98,19 +98,6 @@ Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
   return report;
 }
 
-Result<CruiseEstimate> TractSession::estimate(const EstimateOptions& options) const {
-  const auto data = store_.load();
-  if (!data) return data.error();
-  return estimate_tract(*data, knowledge_, options);
-}
-
-Result<std::vector<StandFigures>> TractSession::stand_figures(
-    const EstimateOptions& options) const {
-  const auto data = store_.load();
-  if (!data) return data.error();
-  return oaklight::stand_figures(*data, knowledge_, options);
-}
-
 Result<std::vector<StandPlan>> TractSession::recommend() {
   const auto data = store_.load();
   if (!data) return data.error();

@@ -38,13 +38,6 @@ class TractSession {
   /// Errors: of the store; faults of the files are in the report.
   Result<ImportReport> import_files(const CruiseFiles& files);
 
-  /// Per-acre figures with their errors. Errors: of cruise_estimate.
-  [[nodiscard]] Result<CruiseEstimate> estimate(const EstimateOptions& options) const;
-
-  /// Stocking and composition of each cruised stand, in the order of the tract.
-  [[nodiscard]] Result<std::vector<StandFigures>> stand_figures(
-      const EstimateOptions& options) const;
-
   /// Decides each tree of the marking walk, stand by stand. Writes nothing.
   /// Errors: no_data when no tree was walked; of stand_facts.
   [[nodiscard]] Result<std::vector<StandPlan>> recommend();
