@@ -19,6 +19,13 @@ const Columns& change_columns() {
   return kNames;
 }
 
+/// The checksum of a line: the order of its columns is worked out once.
+std::int64_t crc_of_line(const std::string& table, const Row& cells) {
+  static const ChecksumOrder kActionOrder("user_action", action_columns());
+  static const ChecksumOrder kChangeOrder("change", change_columns());
+  return table == "change" ? kChangeOrder.crc_of(cells) : kActionOrder.crc_of(cells);
+}
+
 std::string column_list(const Columns& columns) {
   std::string list;
   for (const std::string& column : columns) list += column + ", ";
@@ -39,12 +46,12 @@ Status each_line(SqliteHandle& db, const std::string& table, const Columns& colu
   return db.each("SELECT " + column_list(columns) + ", seq FROM " + table + " ORDER BY seq", {},
                  [&](const Row& row) -> Status {
                    const Row cells(row.begin(), row.begin() + static_cast<std::ptrdiff_t>(n));
-                   return use(cells, row[n + 1], row[n] == Value{row_crc(table, columns, cells)});
+                   return use(cells, row[n + 1], row[n] == Value{crc_of_line(table, cells)});
                  });
 }
 
-Row with_crc(const std::string& table, const Columns& columns, Row cells) {
-  cells.emplace_back(row_crc(table, columns, cells));
+Row with_crc(const std::string& table, Row cells) {
+  cells.emplace_back(crc_of_line(table, cells));
   return cells;
 }
 
@@ -55,8 +62,8 @@ std::string text_of(const Value& value) {
 
 }  // namespace
 
-Row action_line(Row cells) { return with_crc("user_action", action_columns(), std::move(cells)); }
-Row change_line(Row cells) { return with_crc("change", change_columns(), std::move(cells)); }
+Row action_line(Row cells) { return with_crc("user_action", std::move(cells)); }
+Row change_line(Row cells) { return with_crc("change", std::move(cells)); }
 
 Status add_action_line(SqliteHandle& db, const Row& line) {
   return db.write_one("INSERT INTO user_action (" + column_list(action_columns()) +
@@ -99,7 +106,7 @@ Result<std::vector<Row>> change_lines_of(SqliteHandle& db, const std::string& ac
       "SELECT " + column_list(columns) + ", seq FROM change WHERE action_uid = ?1 ORDER BY seq",
       {action_uid}, [&](const Row& row) -> Status {
         const Row cells(row.begin(), row.begin() + n);
-        if (row[columns.size()] != Value{row_crc("change", columns, cells)})
+        if (row[columns.size()] != Value{crc_of_line("change", cells)})
           return damaged_line("change", row.back());
         lines.emplace_back(cells.begin() + 1, cells.end());
         return Done{};

@@ -1,5 +1,9 @@
 #include "core/store/links.hpp"
 
+#include <map>
+#include <set>
+#include <unordered_map>
+
 namespace oaklight::store {
 namespace {
 
@@ -8,15 +12,34 @@ std::string text_of(const Value& value) {
   return text == nullptr ? std::string{} : *text;
 }
 
+/// Looks up parents, each once: the trees of an import have few plots.
+class Parents {
+ public:
+  explicit Parents(SqliteHandle& db) : db_(db) {}
+
+  Result<bool> is_live(const std::string& table, const Value& uid) {
+    auto& known = live_[table];
+    if (known.contains(text_of(uid))) return true;
+    const auto found =
+        db_.first("SELECT 1 FROM " + quoted_name(table) + " WHERE uid = ?1 AND deleted = 0", {uid});
+    if (!found) return found.error();
+    if (found->has_value()) known.insert(text_of(uid));
+    return found->has_value();
+  }
+
+ private:
+  SqliteHandle& db_;
+  std::map<std::string, std::set<std::string>> live_;
+};
+
 /// A live record must point at live ones.
-Status check_parents(SqliteHandle& db, const RecordTable& table, const Row& row) {
+Status check_parents(Parents& parents, const RecordTable& table, const Row& row) {
   for (const Reference& reference : table.references()) {
-    if (is_null(table.at(row, reference.column))) continue;
-    const auto parent = db.first(
-        "SELECT 1 FROM " + quoted_name(reference.parent) + " WHERE uid = ?1 AND deleted = 0",
-        {table.at(row, reference.column)});
-    if (!parent) return parent.error();
-    if (parent->has_value()) continue;
+    const Value& uid = table.at(row, reference.column);
+    if (is_null(uid)) continue;
+    const auto live = parents.is_live(reference.parent, uid);
+    if (!live) return live.error();
+    if (*live) continue;
     return Error{ErrorCode::unknown_reference,
                  "A record belongs to a " + reference.parent +
                      " that the file does not hold or that was removed.",
@@ -51,14 +74,17 @@ Status check_children(SqliteHandle& db, const RecordTables& tables, const Record
 
 Status check_links_of(SqliteHandle& db, const RecordTables& tables,
                       const std::vector<RowChange>& changes) {
+  // A record may have been touched twice; what counts is what it is now.
+  const auto key = [](const RowChange& change) {
+    return change.table->name() + "/" + change.table->uid_of(change.after);
+  };
+  std::unordered_map<std::string, const Row*> now;
+  for (const RowChange& change : changes) now.insert_or_assign(key(change), &change.after);
+  Parents parents(db);
   for (const RowChange& change : changes) {
-    // A record may have been touched twice; what counts is what it is now.
-    const auto row = change.table->find(db, change.table->uid_of(change.after));
-    if (!row) return row.error();
-    if (!row->has_value()) continue;
-    const auto sound = change.table->is_live(**row)
-                           ? check_parents(db, *change.table, **row)
-                           : check_children(db, tables, *change.table, **row);
+    const Row& row = *now.at(key(change));
+    const auto sound = change.table->is_live(row) ? check_parents(parents, *change.table, row)
+                                                  : check_children(db, tables, *change.table, row);
     if (!sound) return sound;
   }
   return Done{};

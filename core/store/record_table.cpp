@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cassert>
 
-#include "core/store/row_text.hpp"
-
 namespace oaklight::store {
 namespace {
 
@@ -63,6 +61,10 @@ Result<RecordTable> RecordTable::read(SqliteHandle& db, std::string_view name) {
               });
   if (!references) return references.error();
 
+  table.checksum_ = ChecksumOrder(name, table.columns_);
+  table.uid_ = *table.index_of("uid");
+  table.deleted_ = *table.index_of("deleted");
+  table.crc_ = *table.index_of("row_crc");
   const std::string quoted = quoted_name(name);
   const auto column = [](const std::string& c, std::size_t) { return quoted_name(c); };
   const auto place = [](const std::string&, std::size_t i) { return "?" + std::to_string(i); };
@@ -95,14 +97,12 @@ Value& RecordTable::at(Row& row, std::string_view column) const {
   return row[*i];
 }
 
-bool RecordTable::is_live(const Row& row) const {
-  return at(row, "deleted") == Value{std::int64_t{0}};
-}
+bool RecordTable::is_live(const Row& row) const { return row[deleted_] == Value{std::int64_t{0}}; }
 
-std::string RecordTable::uid_of(const Row& row) const { return text_of(at(row, "uid")); }
+std::string RecordTable::uid_of(const Row& row) const { return text_of(row[uid_]); }
 
 Status RecordTable::verify(const Row& row) const {
-  if (at(row, "row_crc") == Value{store::row_crc(name_, columns_, row)}) return Done{};
+  if (row[crc_] == Value{checksum_.crc_of(row)}) return Done{};
   return Error{ErrorCode::damaged,
                "A record is not as it was written: its checksum does not match.",
                name_ + "/" + uid_of(row),
@@ -128,12 +128,12 @@ Status RecordTable::rehearse(SqliteHandle& db) const {
 }
 
 Status RecordTable::insert(SqliteHandle& db, Row& row) const {
-  at(row, "row_crc") = store::row_crc(name_, columns_, row);
+  row[crc_] = checksum_.crc_of(row);
   return db.write_one(insert_, row);
 }
 
 Status RecordTable::update(SqliteHandle& db, Row& row) const {
-  at(row, "row_crc") = store::row_crc(name_, columns_, row);
+  row[crc_] = checksum_.crc_of(row);
   return db.write_one(update_, row);
 }
 

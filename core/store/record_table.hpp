@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/base/result.hpp"
+#include "core/store/row_text.hpp"
 #include "core/store/sqlite_handle.hpp"
 #include "core/store/value.hpp"
 
@@ -62,7 +63,9 @@ class RecordTable {
   std::string name_;
   std::vector<std::string> columns_;
   std::vector<Reference> references_;
-  std::string select_;  ///< every column, no condition
+  ChecksumOrder checksum_;
+  std::size_t uid_ = 0, deleted_ = 0, crc_ = 0;  ///< columns that each row is asked for
+  std::string select_;                           ///< every column, no condition
   std::string insert_;
   std::string update_;
 };

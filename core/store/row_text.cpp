@@ -5,7 +5,6 @@
 #include <boost/crc.hpp>
 #include <charconv>
 #include <nlohmann/json.hpp>
-#include <numeric>
 #include <optional>
 #include <vector>
 
@@ -17,6 +16,7 @@ namespace {
 using nlohmann::json;
 
 constexpr std::string_view kHex = "0123456789abcdef";
+constexpr std::size_t kUsualText = 512;  // bytes of a row, so that it seldom grows
 
 std::string hex_of(std::string_view bytes) {
   std::string text;
@@ -42,18 +42,28 @@ std::optional<std::string> bytes_of(std::string_view hex) {
   return bytes;
 }
 
+/// Adds a cell to a canonical text.
 struct CanonicalCell {
-  std::string operator()(std::monostate) const { return {}; }
-  std::string operator()(std::int64_t x) const { return "i" + std::to_string(x); }
-  std::string operator()(double x) const {
-    std::array<char, 64> text{};
-    const auto end = std::to_chars(text.data(), text.data() + text.size(), x).ptr;
-    return "r" + std::string(text.data(), end);
+  std::string& text;
+
+  template <class T>
+  void number(char kind, T x) const {
+    std::array<char, 64> digits{};
+    text += kind;
+    text.append(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), x).ptr);
   }
-  std::string operator()(const std::string& x) const {
-    return "t" + std::to_string(x.size()) + ":" + x;
+  void operator()(std::monostate) const {}
+  void operator()(std::int64_t x) const { number('i', x); }
+  void operator()(double x) const { number('r', x); }
+  void operator()(const std::string& x) const {
+    number('t', x.size());
+    text += ':';
+    text += x;
   }
-  std::string operator()(const Blob& x) const { return "b" + hex_of(x.bytes); }
+  void operator()(const Blob& x) const {
+    text += 'b';
+    text += hex_of(x.bytes);
+  }
 };
 
 struct JsonCell {
@@ -81,26 +91,43 @@ bool is_outside_checksum(std::string_view column) {
 
 }  // namespace
 
-std::string canonical_text(std::string_view table, std::span<const std::string> columns,
-                           const Row& row) {
-  std::vector<std::size_t> order(columns.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::sort(order.begin(), order.end(),
-            [&](std::size_t a, std::size_t b) { return columns[a] < columns[b]; });
-  std::string text(table);
-  text += '\n';
-  for (const std::size_t i : order) {
-    if (is_null(row[i]) || is_outside_checksum(columns[i])) continue;
-    text += columns[i] + "=" + std::visit(CanonicalCell{}, row[i]) + "\n";
+ChecksumOrder::ChecksumOrder(std::string_view table, std::span<const std::string> columns)
+    : first_line_(std::string(table) + '\n') {
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    if (!is_outside_checksum(columns[i])) parts_.push_back({i, columns[i] + "="});
+  }
+  std::sort(parts_.begin(), parts_.end(),
+            [&](const Part& a, const Part& b) { return columns[a.column] < columns[b.column]; });
+}
+
+std::string ChecksumOrder::text_of(const Row& row) const {
+  std::string text;
+  text.reserve(kUsualText);
+  text += first_line_;
+  for (const Part& part : parts_) {
+    const Value& cell = row[part.column];
+    if (is_null(cell)) continue;
+    text += part.name;
+    std::visit(CanonicalCell{text}, cell);
+    text += '\n';
   }
   return text;
 }
 
-std::int64_t row_crc(std::string_view table, std::span<const std::string> columns, const Row& row) {
-  const std::string text = canonical_text(table, columns, row);
+std::int64_t ChecksumOrder::crc_of(const Row& row) const {
+  const std::string text = text_of(row);
   boost::crc_32_type crc;
   crc.process_bytes(text.data(), text.size());
   return crc.checksum();
+}
+
+std::string canonical_text(std::string_view table, std::span<const std::string> columns,
+                           const Row& row) {
+  return ChecksumOrder(table, columns).text_of(row);
+}
+
+std::int64_t row_crc(std::string_view table, std::span<const std::string> columns, const Row& row) {
+  return ChecksumOrder(table, columns).crc_of(row);
 }
 
 Result<std::string> to_json(std::span<const std::string> columns, const Row& row) {

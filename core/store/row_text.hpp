@@ -4,6 +4,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/base/result.hpp"
 #include "core/store/value.hpp"
@@ -17,6 +18,25 @@ namespace oaklight::store {
 /// is left out so that a new column that is not recorded yet changes no checksum.
 std::string canonical_text(std::string_view table, std::span<const std::string> columns,
                            const Row& row);
+
+/// The columns of a table in the order in which a checksum takes them, worked out once: every row
+/// of a file is checked each time it is read.
+class ChecksumOrder {
+ public:
+  ChecksumOrder() = default;
+  ChecksumOrder(std::string_view table, std::span<const std::string> columns);
+
+  [[nodiscard]] std::string text_of(const Row& row) const;  ///< canonical_text
+  [[nodiscard]] std::int64_t crc_of(const Row& row) const;  ///< row_crc
+
+ private:
+  struct Part {
+    std::size_t column = 0;
+    std::string name;  ///< "dbh_tenths="
+  };
+  std::string first_line_;
+  std::vector<Part> parts_;
+};
 
 /// CRC-32 (ISO-HDLC, as in zip and PNG) of canonical_text.
 std::int64_t row_crc(std::string_view table, std::span<const std::string> columns, const Row& row);

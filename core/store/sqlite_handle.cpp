@@ -65,23 +65,37 @@ int bind(sqlite3_stmt* statement, int place, const Value& value) {
   return std::visit(Binder{statement, place}, value);
 }
 
-Value cell(sqlite3_stmt* statement, int column) {
+/// Puts bytes into a cell, in the room that the row before it left there.
+void put_bytes(std::string& room, const void* bytes, int size) {
+  if (size > 0) {
+    room.assign(static_cast<const char*>(bytes), static_cast<std::size_t>(size));
+  } else {
+    room.clear();
+  }
+}
+
+void read_cell(sqlite3_stmt* statement, int column, Value& out) {
   switch (sqlite3_column_type(statement, column)) {
     case SQLITE_INTEGER:
-      return sqlite3_column_int64(statement, column);
+      out = std::int64_t{sqlite3_column_int64(statement, column)};
+      return;
     case SQLITE_FLOAT:
-      return sqlite3_column_double(statement, column);
+      out = sqlite3_column_double(statement, column);
+      return;
     case SQLITE_TEXT: {
-      const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(statement, column));
-      return std::string(text, static_cast<std::size_t>(sqlite3_column_bytes(statement, column)));
+      if (!std::holds_alternative<std::string>(out)) out.emplace<std::string>();
+      const void* text = sqlite3_column_text(statement, column);
+      put_bytes(std::get<std::string>(out), text, sqlite3_column_bytes(statement, column));
+      return;
     }
     case SQLITE_BLOB: {
-      const auto* bytes = static_cast<const char*>(sqlite3_column_blob(statement, column));
-      const auto size = static_cast<std::size_t>(sqlite3_column_bytes(statement, column));
-      return Blob{size == 0 ? std::string{} : std::string(bytes, size)};
+      if (!std::holds_alternative<Blob>(out)) out.emplace<Blob>();
+      const void* bytes = sqlite3_column_blob(statement, column);
+      put_bytes(std::get<Blob>(out).bytes, bytes, sqlite3_column_bytes(statement, column));
+      return;
     }
     default:
-      return std::monostate{};
+      out = std::monostate{};
   }
 }
 
@@ -298,7 +312,7 @@ Status SqliteHandle::walk(std::string_view sql, std::span<const Value> arguments
       outcome = failure(code);
       break;
     }
-    for (std::size_t i = 0; i < row.size(); ++i) row[i] = cell(*statement, static_cast<int>(i));
+    for (std::size_t i = 0; i < row.size(); ++i) read_cell(*statement, static_cast<int>(i), row[i]);
     outcome = use_row(row);
     if (!outcome) break;
   }
