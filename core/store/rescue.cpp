@@ -77,8 +77,8 @@ class RescueWriter {
   }
 
   Status write_history(const store::RescuedHistory& history) {
-    const Status actions = write_lines("user_action", history.actions);
-    return actions ? write_lines("change", history.changes) : actions;
+    const Status actions = write_lines("user_action", history.actions, store::add_action_line);
+    return actions ? write_lines("change", history.changes, store::add_change_line) : actions;
   }
 
   /// What every tract file has, where the old one gave none of it.
@@ -126,12 +126,11 @@ class RescueWriter {
     return true;
   }
 
-  Status write_lines(const char* table, const std::vector<Row>& lines) {
+  Status write_lines(const char* table, const std::vector<Row>& lines,
+                     Status (*add)(store::SqliteHandle&, const Row&)) {
     RescuedTable& count = report_.tables.emplace_back(RescuedTable{table, 0, 0, 0});
     for (const Row& line : lines) {
-      const Status written = std::string_view(table) == "change"
-                                 ? store::add_change_line(db_, line)
-                                 : store::add_action_line(db_, line);
+      const Status written = add(db_, line);
       if (written) {
         ++count.kept;
       } else if (is_about_record(written.error())) {

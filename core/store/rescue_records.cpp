@@ -30,20 +30,23 @@ std::vector<const HarvestedRow*> by_key(const HarvestedTable& table) {
   return rows;
 }
 
+/// Lines of the history in the order of events, which is that of the actions' uids; in a file that
+/// was joined from several they may lie in another order.
+std::vector<const HarvestedRow*> by_uid(const HarvestedTable& table, const char* column) {
+  auto lines = by_key(table);
+  std::stable_sort(lines.begin(), lines.end(), [&](const auto* a, const auto* b) {
+    return text_at(table.columns, a->cells, column) < text_at(table.columns, b->cells, column);
+  });
+  return lines;
+}
+
 /// The last image of each record that the history has, by table and uid.
 using Images = std::map<std::string, std::map<std::string, Row>, std::less<>>;
 
 Images images_of(const Harvest& harvest, const RecordTables& tables) {
   Images images;
   const HarvestedTable& changes = harvest.tables.find("change")->second;
-  // Actions in the order of their uids, which rise; their lines may lie in another order in a file
-  // that was joined from several.
-  auto lines = by_key(changes);
-  std::stable_sort(lines.begin(), lines.end(), [&](const auto* a, const auto* b) {
-    return text_at(changes.columns, a->cells, "action_uid") <
-           text_at(changes.columns, b->cells, "action_uid");
-  });
-  for (const HarvestedRow* line : lines) {
+  for (const HarvestedRow* line : by_uid(changes, "action_uid")) {
     const auto table = tables.find(text_at(changes.columns, line->cells, "table_name"));
     if (table == tables.end()) continue;
     const auto image = from_json(text_at(changes.columns, line->cells, "after_json"),
@@ -172,7 +175,7 @@ RescuedHistory settle_history(const Harvest& harvest, std::vector<Error>& lost) 
   RescuedHistory kept;
   const HarvestedTable& actions = harvest.tables.find("user_action")->second;
   std::set<std::string> known;
-  for (const HarvestedRow* line : by_key(actions)) {
+  for (const HarvestedRow* line : by_uid(actions, "uid")) {
     const std::string target = text_at(actions.columns, line->cells, "target_uid");
     if (!target.empty() && known.count(target) == 0) continue;
     known.insert(text_at(actions.columns, line->cells, "uid"));

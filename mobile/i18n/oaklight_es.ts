@@ -3321,8 +3321,8 @@
     <context>
         <name>JoinSheet</name>
         <message>
-            <source>Several tablets, one tract</source>
-            <translation>Varias tabletas, un predio</translation>
+            <source>Join tablets</source>
+            <translation>Unir tabletas</translation>
         </message>
         <message>
             <source>Files to join with this one. They stay as they are.</source>

@@ -10,7 +10,6 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locato
       tract_view_(*desk_, plot_, settings, locator, walk_),
       layout_(*desk_, settings),
       boundary_(*desk_, locator, settings),
-      join_(*desk_),
       tally_(*desk_, plot_, settings),
       stand_(*desk_, plot_, settings),
       light_(*desk_, settings),
@@ -19,7 +18,8 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locato
       tree_(*desk_, settings),
       border_(*desk_, plot_, settings),
       seedlings_(*desk_, plot_, settings),
-      search_(desk_->knowledge().species()) {
+      search_(desk_->knowledge().species()),
+      join_(*desk_) {
   // The plot worked last, or the first to do: the person is seldom anywhere else.
   const auto& plots = desk_->data().plots;
   if (!plots.empty()) plot_.set(plots.front().id);

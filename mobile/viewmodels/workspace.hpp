@@ -84,7 +84,6 @@ class Workspace : public QObject {
   TractViewModel tract_view_;
   LayoutViewModel layout_;
   BoundaryViewModel boundary_;
-  JoinViewModel join_;
   TallyViewModel tally_;
   StandViewModel stand_;
   LightViewModel light_;
@@ -94,4 +93,5 @@ class Workspace : public QObject {
   BorderViewModel border_;
   SeedlingViewModel seedlings_;
   SpeciesSearchViewModel search_;
+  JoinViewModel join_;
 };

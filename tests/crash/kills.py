@@ -184,6 +184,21 @@ class Packet(Work):
         assert not [name for name in others if not name.endswith(UNFINISHED)], f"besides the packet there are {others}"
 
 
+class Join(Work):
+    """What another tablet did is joined into the file from which it started."""
+
+    def lay_out(self, folder):
+        shutil.copy(self.stock.full, folder / "woods.gpkg")
+
+    def words(self, folder):
+        return ["join", folder / "woods.gpkg", self.stock.marked]
+
+    def judge(self, folder, done):
+        check_tract(self.program, folder / "woods.gpkg", done, self.stock.records_full, self.stock.records_marked)
+        for copy in folder.glob("woods.before-join*.gpkg"):
+            check_tract(self.program, copy, False, self.stock.records_full, None)
+
+
 class Stock:
     """Files that the works begin with, made once by the program itself."""
 
@@ -209,7 +224,8 @@ class Stock:
             program.records(tract) for tract in (self.empty, self.full, self.marked))
 
 
-WORKS = {"import": Import, "import_new": ImportNew, "recommend": Recommend, "upgrade": Upgrade, "packet": Packet}
+WORKS = {"import": Import, "import_new": ImportNew, "recommend": Recommend, "upgrade": Upgrade, "packet": Packet,
+         "join": Join}
 
 
 def state_of(folder):

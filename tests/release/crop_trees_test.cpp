@@ -84,6 +84,17 @@ TEST(CropFaults, TheGoalDecidesWhatItMustGive) {
   EXPECT_THAT(faults("TOH 14 co", Goal::look), ElementsAre(CropFault::invasive));
 }
 
+TEST(CropFaults, AHalfLogIsEightFeet) {
+  // Definition: merchantable height is read in half logs of 8 ft. Asked for 8 ft, one is enough.
+  const TreeFacts facts = test::trees("WO 14 co logs=0.5")[0].facts;
+  const auto with_clean_log = [&](double feet) {
+    const auto settings = test::knowledge_with({{"R1.10", {feet}}}).settings;
+    return crop_faults(facts, traits_for(facts), Goal::timber, settings);
+  };
+  EXPECT_THAT(with_clean_log(8.0), IsEmpty());
+  EXPECT_THAT(with_clean_log(8.05), ElementsAre(CropFault::stem));
+}
+
 TEST(CropFaults, AnIntermediateFruitTreePassesAsSmallSpeciesOnly) {
   TreeFacts dogwood = test::trees("BC 6 int")[0].facts;
   EXPECT_THAT(crop_faults(dogwood, traits_for(dogwood), Goal::mast, know().settings),

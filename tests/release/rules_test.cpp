@@ -263,6 +263,15 @@ TEST(Rules, OfWhatToWatchAreToldOfTheReleasedTree) {
   EXPECT_THAT(step_text(recommend(input), "watch"), testing::HasSubstr("R4.24"));
   input.knowledge = test::knowledge_with({{"R4.24", {31}}});
   EXPECT_EQ(step_text(recommend(input), "watch"), "");
+  // Derived: 60 ft are 720 in, which is 80 times 9 in and no more; 61 ft are 81 times.
+  const char* slender = "crop O WO 9 co ht=61\nO a N 16 touches RM 8 co";
+  input = test::input_of(test::cards(slender), 1.0);
+  EXPECT_THAT(step_text(recommend(input), "watch"), testing::HasSubstr("R4.27"));
+  const char* stout = "crop O WO 9 co ht=60\nO a N 16 touches RM 8 co";
+  input = test::input_of(test::cards(stout), 1.0);
+  EXPECT_EQ(step_text(recommend(input), "watch"), "");
+  input.knowledge = test::knowledge_with({{"R4.27", {79}}});
+  EXPECT_THAT(step_text(recommend(input), "watch"), testing::HasSubstr("R4.27"));
 }
 
 TEST(Rules, OfOakSpeciesAreToldWhereTooFewAreReleased) {

@@ -1,4 +1,5 @@
-pragma ComponentBehavior
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import QtQuick.Layouts
 import Oaklight
@@ -14,8 +15,8 @@ Sheet {
         sheet.open();
     }
 
-    title: qsTr("Several tablets, one tract")
-    atTree: true
+    title: qsTr("Join tablets")
+    whole: true
     onClosed: sheet.viewModel.end()
 
     ProblemWords {
@@ -30,6 +31,7 @@ Sheet {
             Layout.fillWidth: true
             visible: text !== ""
             text: sheet.viewModel.notice
+            font.pixelSize: Theme.small
             font.bold: true
             wrapMode: Text.Wrap
         }
@@ -62,6 +64,17 @@ Sheet {
                 }
             }
         }
+        Repeater {
+            model: sheet.viewModel.rows
+
+            Words {
+                required property string modelData
+
+                Layout.fillWidth: true
+                text: modelData
+                wrapMode: Text.Wrap
+            }
+        }
         LabelledLine {
             id: path
 
@@ -76,17 +89,6 @@ Sheet {
             enabled: path.typed !== ""
             onClicked: sheet.viewModel.addFile(path.typed)
         }
-        Repeater {
-            model: sheet.viewModel.rows
-
-            Words {
-                required property string modelData
-
-                Layout.fillWidth: true
-                text: modelData
-                wrapMode: Text.Wrap
-            }
-        }
         TapButton {
             Layout.fillWidth: true
             visible: sheet.viewModel.otherTract
@@ -100,6 +102,8 @@ Sheet {
         text: qsTr("Join")
         main: enabled
         large: true
+        // Where there is something to decide, its room is needed.
+        visible: sheet.viewModel.ready || sheet.viewModel.open === 0
         enabled: sheet.viewModel.ready
         onClicked: sheet.viewModel.join()
     }

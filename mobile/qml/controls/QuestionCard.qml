@@ -1,4 +1,5 @@
-pragma ComponentBehavior
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import QtQuick.Layouts
 import Oaklight
@@ -13,29 +14,13 @@ ColumnLayout {
 
     spacing: Theme.pad
 
-    RowLayout {
-        Layout.fillWidth: true
-        spacing: Theme.pad
-
-        Words {
-            Layout.fillWidth: true
-            text: card.viewModel.question[0] ?? ""
-            font.bold: true
-            wrapMode: Text.Wrap
-            Accessible.role: Accessible.Heading
-            Accessible.name: text
-        }
-        TapButton {
-            visible: card.viewModel.open > 1
-            text: qsTr("Next of %1").arg(card.viewModel.open)
-            onClicked: card.viewModel.next()
-        }
-    }
     Words {
         Layout.fillWidth: true
-        text: card.viewModel.question[1] ?? ""
-        color: Theme.soft
+        text: card.viewModel.question[0] ?? ""
+        font.bold: true
         wrapMode: Text.Wrap
+        Accessible.role: Accessible.Heading
+        Accessible.name: text
     }
     GridLayout {
         Layout.fillWidth: true
@@ -86,5 +71,17 @@ ColumnLayout {
         text: qsTr("A and B are the same one")
         large: true
         onClicked: card.viewModel.putTogether()
+    }
+    Words {
+        Layout.fillWidth: true
+        text: card.viewModel.question[1] ?? ""
+        color: Theme.soft
+        wrapMode: Text.Wrap
+    }
+    TapButton {
+        Layout.fillWidth: true
+        visible: card.viewModel.open > 1
+        text: qsTr("Next of %1").arg(card.viewModel.open)
+        onClicked: card.viewModel.next()
     }
 }

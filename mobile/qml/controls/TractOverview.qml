@@ -1,4 +1,5 @@
-pragma ComponentBehavior
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import QtQuick.Layouts
 import Oaklight
