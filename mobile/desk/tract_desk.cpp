@@ -69,6 +69,8 @@ TractDesk::TractDesk(ReadTract tract, const Clocks& clocks)
   writer_ = std::make_unique<TractWriter>(std::move(tract.store));
 }
 
+StoreContext TractDesk::context() const { return context_of(clocks_); }
+
 TractDesk::~TractDesk() { stop_check_.request_stop(); }
 
 void TractDesk::lookForDamage() {

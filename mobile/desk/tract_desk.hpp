@@ -58,6 +58,8 @@ class TractDesk : public QObject {
   [[nodiscard]] const std::filesystem::path& path() const { return path_; }
   /// Who writes, for looking into other files.
   [[nodiscard]] const Clocks& clocks() const { return clocks_; }
+  /// For another connection to the same file.
+  [[nodiscard]] oaklight::StoreContext context() const;
   [[nodiscard]] bool readOnly() const { return read_only_ || damage_; }
 
   /// Reads the whole file against its checksums beside the work, once, and tells by damageFound().

@@ -39,6 +39,14 @@
             <source>A copy to give away: %1</source>
             <translation>Una copia para regalar: %1</translation>
         </message>
+        <message>
+            <source>Rescued whole: %1</source>
+            <translation>Rescatado entero: %1</translation>
+        </message>
+        <message>
+            <source>Rescued, but not whole. What is lost stands in %1.txt</source>
+            <translation>Rescatado, pero no entero. Lo perdido está en %1.txt</translation>
+        </message>
     </context>
     <context>
         <name>BorderSheet</name>
@@ -1509,6 +1517,14 @@
             <source>All right</source>
             <translation>Entendido</translation>
         </message>
+        <message>
+            <source>Rescue</source>
+            <translation>Rescatar</translation>
+        </message>
+        <message>
+            <source>Copies all that can still be read into a new file and opens it</source>
+            <translation>Copia todo lo que aún se puede leer a un archivo nuevo y lo abre</translation>
+        </message>
     </context>
     <context>
         <name>RainLock</name>
@@ -1769,6 +1785,14 @@
         <message>
             <source>Empty: the tablet's own. Else a serial device, socket://host:port, or none</source>
             <translation>Vacío: el de la tableta. Si no, un puerto serie, socket://host:port, o none</translation>
+        </message>
+        <message>
+            <source>Copies of the tract</source>
+            <translation>Copias del predio</translation>
+        </message>
+        <message>
+            <source>Empty: beside the tract. Else a folder on a card or another disk</source>
+            <translation>Vacío: junto al predio. Si no, una carpeta en una tarjeta u otro disco</translation>
         </message>
     </context>
     <context>

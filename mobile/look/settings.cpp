@@ -38,6 +38,7 @@ bool Settings::chains() const { return file_.value("chains", false).toBool(); }
 QString Settings::receiver() const { return file_.value("receiver").toString(); }
 // Under leaves a handheld is some metres off; twice that is no place for a plot (judgement).
 int Settings::poorBeyond() const { return file_.value("poor_beyond_m", 10).toInt(); }
+QString Settings::snapshotFolder() const { return file_.value("snapshot_folder").toString(); }
 bool Settings::introSeen() const { return file_.value("intro_seen", false).toBool(); }
 QStringList Settings::recentFiles() const { return file_.value("recent").toStringList(); }
 QString Settings::deviceMark() {
@@ -67,6 +68,9 @@ void Settings::setMagnetic(bool on) { set("magnetic", on); }
 void Settings::setChains(bool on) { set("chains", on); }
 void Settings::setReceiver(const QString& where) { set("receiver", where.trimmed()); }
 void Settings::setPoorBeyond(int metres) { set("poor_beyond_m", metres); }
+void Settings::setSnapshotFolder(const QString& folder) {
+  set("snapshot_folder", folder.trimmed());
+}
 void Settings::setIntroSeen(bool seen) { set("intro_seen", seen); }
 
 void Settings::addRecentFile(const QString& path) {

@@ -24,6 +24,7 @@ class Settings : public QObject {
   Q_PROPERTY(bool magnetic READ magnetic WRITE setMagnetic NOTIFY changed)
   Q_PROPERTY(bool chains READ chains WRITE setChains NOTIFY changed)
   Q_PROPERTY(QString receiver READ receiver WRITE setReceiver NOTIFY changed)
+  Q_PROPERTY(QString snapshotFolder READ snapshotFolder WRITE setSnapshotFolder NOTIFY changed)
   Q_PROPERTY(bool introSeen READ introSeen WRITE setIntroSeen NOTIFY changed)
 
  public:
@@ -49,6 +50,8 @@ class Settings : public QObject {
   [[nodiscard]] QString receiver()
       const;                             ///< of positions; "": the device's own (desk/receiver.hpp)
   [[nodiscard]] int poorBeyond() const;  ///< metres; a fix less accurate is poor
+  /// Where copies of the tract keep themselves; "": the folder "snapshots" beside it.
+  [[nodiscard]] QString snapshotFolder() const;
   [[nodiscard]] bool introSeen() const;
   [[nodiscard]] QStringList recentFiles() const;  ///< newest first
   /// A few letters that tell this device from others of its kind in the history of joined files;
@@ -71,6 +74,7 @@ class Settings : public QObject {
   void setChains(bool on);
   void setReceiver(const QString& where);
   void setPoorBeyond(int metres);
+  void setSnapshotFolder(const QString& folder);
   void setIntroSeen(bool seen);
   void addRecentFile(const QString& path);
 

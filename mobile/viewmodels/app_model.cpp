@@ -5,8 +5,9 @@
 #include <QMetaEnum>
 #include <QRegularExpression>
 
+#include "core/session/files.hpp"
+#include "core/store/rescue.hpp"
 #include "mobile/desk/demo_tract.hpp"
-#include "mobile/desk/snapshot_keeper.hpp"
 #include "mobile/viewmodels/words.hpp"
 
 using oaklight::Result;
@@ -45,6 +46,16 @@ QString file_name_of(const QString& title) {
   static const QRegularExpression other(QStringLiteral("[^\\p{L}\\p{N}]+"));
   name.replace(other, QStringLiteral("-"));
   return name.isEmpty() ? QStringLiteral("tract") : name;
+}
+
+/// What a rescue kept and lost, a line each.
+std::string rescue_text(const oaklight::RescueReport& report) {
+  std::string text;
+  for (const std::string& note : report.notes) text += note + "\n";
+  for (const oaklight::RescuedTable& table : report.tables)
+    text += table.table + ": " + std::to_string(table.kept) + "\n";
+  for (const oaklight::Error& lost : report.lost) text += "LOST " + to_text(lost) + "\n";
+  return text;
 }
 
 }  // namespace
@@ -105,22 +116,18 @@ QStringList AppModel::recentNames() const {
 
 void AppModel::openLast() {
   const QString last = settings_.recentFiles().value(0);
-  const auto why = std::make_shared<QString>();
-  open([why, last, folder = QDir(surroundings_.folder), clocks = surroundings_.clocks] {
+  auto why = std::make_shared<QString>();
+  const auto read = [why, last, folder = QDir(surroundings_.folder),
+                     clocks = surroundings_.clocks]() -> Result<ReadTract> {
     if (!last.isEmpty() && QFileInfo::exists(last)) {
-      auto read = TractDesk::read(path_of(last), clocks);
-      if (read) return read;
-      *why = QFileInfo(last).fileName() + QStringLiteral(": ") + sentence_of(read.error());
+      auto tract = TractDesk::read(path_of(last), clocks);
+      if (tract) return tract;
+      *why = QFileInfo(last).fileName() + QStringLiteral(": ") + sentence_of(tract.error());
     }
     return read_demo(folder, clocks);
-  });
-  // The demo tract must not pass for one's own that no longer opens.
-  connect(
-      this, &AppModel::openingChanged, this,
-      [this, why] {
-        if (!why->isEmpty()) say(*why, {});
-      },
-      Qt::SingleShotConnection);
+  };
+  // The demo tract must not pass for one's own.
+  open(read, [this, why] { say(*why, {}); });
 }
 
 void AppModel::openFile(const QString& path) {
@@ -167,23 +174,46 @@ void AppModel::createTract(const QString& name) {
         QDir().mkpath(folder.path());
         return TractDesk::create(path_of(free_name(folder, file_name_of(title))), clocks);
       },
-      title);
+      [this, title] { nameTract(title); });
 }
 
-void AppModel::open(Read read, const QString& name) {
+void AppModel::open(Read read, Opened opened) {
   if (opening_) return;
   setOpening(true);
-  reading_.ask([this, read = std::move(read), name]() -> Background::Answer {
+  reading_.ask([this, read = std::move(read), opened = std::move(opened)]() -> Background::Answer {
     auto tract = std::make_shared<Result<ReadTract>>(read());
-    return [this, tract, name] {
+    return [this, tract, opened] {
       if (!*tract) {
         say(sentence_of(tract->error()), {});
       } else {
         take(*std::move(*tract));
-        if (!name.isEmpty()) nameTract(name);
+        if (opened) opened();
       }
       setOpening(false);
     };
+  });
+}
+
+/// Into a new file beside the damaged one, with what could not be kept in a text beside both.
+void AppModel::rescue() {
+  const QFileInfo damaged(QString::fromStdString(workspace_->tract().path().string()));
+  const QString target =
+      free_name(damaged.dir(), damaged.completeBaseName() + QStringLiteral("-rescued"));
+  auto lost = std::make_shared<std::size_t>(0);
+  const auto read = [from = path_of(damaged.filePath()), to = path_of(target), lost,
+                     clocks = surroundings_.clocks]() -> Result<ReadTract> {
+    const oaklight::StoreContext context{clocks.clock, clocks.random, clocks.device};
+    const auto report = oaklight::rescue_tract(from, to, context, oaklight::LockHolder::caller);
+    if (!report) return report.error();
+    *lost = report->lost.size();
+    const auto told = oaklight::write_whole_file(to.string() + ".txt", rescue_text(*report));
+    if (!told) return told.error();
+    return TractDesk::read(to, clocks);
+  };
+  open(read, [this, target, lost] {
+    *lost == 0 ? say({}, tr("Rescued whole: %1").arg(target))
+               : say(tr("Rescued, but not whole. What is lost stands in %1.txt").arg(target), {});
+    emit filesChanged();
   });
 }
 
@@ -221,9 +251,7 @@ void AppModel::take(ReadTract tract) {
   const auto old =
       std::exchange(workspace_, std::make_unique<Workspace>(std::move(desk), settings_, locator_));
   connect(&workspace_->tract(), &TractDesk::changed, this, &AppModel::lookForMarks);
-  auto* snapshots = new SnapshotKeeper(workspace_->tract(), workspace_->plot(),
-                                       surroundings_.clocks, workspace_.get());
-  connect(snapshots, &SnapshotKeeper::failed, &workspace_->tract(), &TractDesk::refused);
+  connect(workspace_->desk(), &DeskViewModel::rescueAsked, this, &AppModel::rescue);
   emit workspaceChanged();
   lookForMarks();
   say({}, {});

@@ -89,8 +89,11 @@ class AppModel : public QObject {
  private:
   /// Reads a file, on a thread of its own.
   using Read = std::function<oaklight::Result<ReadTract>()>;
+  /// What follows once the file that was read is open.
+  using Opened = std::function<void()>;
   [[nodiscard]] bool isOpen(const QString& path) const;
-  void open(Read read, const QString& name = {});
+  void open(Read read, Opened opened = {});
+  void rescue();
   void setOpening(bool opening);
   void nameTract(const QString& name);
   void take(ReadTract tract);

@@ -39,6 +39,7 @@ QString DeskViewModel::notSaved() const {
 void DeskViewModel::undo() { desk_.undo(); }
 void DeskViewModel::redo() { desk_.redo(); }
 void DeskViewModel::retry() { desk_.retry(); }
+void DeskViewModel::rescue() { emit rescueAsked(); }
 void DeskViewModel::dismissRefusal() { setRefusal({}); }
 
 void DeskViewModel::dismissLowRoom() {

@@ -42,6 +42,8 @@ class DeskViewModel : public QObject {
   Q_INVOKABLE void redo();
   Q_INVOKABLE void retry();
   Q_INVOKABLE void dismissRefusal();
+  /// Copies what the damaged file still holds into a new one and opens that.
+  Q_INVOKABLE void rescue();
   /// Not told again before it is worse.
   Q_INVOKABLE void dismissLowRoom();
   /// Looks how much room there is.
@@ -53,6 +55,7 @@ class DeskViewModel : public QObject {
   void notSavedChanged();
   void refusalChanged();
   void lowRoomChanged();
+  void rescueAsked();
 
  private:
   void setRefusal(const QString& text);

@@ -5,6 +5,7 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locato
     : QObject(parent),
       desk_(std::move(desk)),
       room_(desk_->path()),
+      snapshots_(*desk_, plot_, settings),
       desk_view_(*desk_, room_),
       walk_(*desk_, plot_, settings, room_, locator),
       tract_view_(*desk_, plot_, settings, locator, walk_),
@@ -20,6 +21,7 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locato
       seedlings_(*desk_, plot_, settings),
       search_(desk_->knowledge().species()),
       join_(*desk_) {
+  connect(&snapshots_, &SnapshotKeeper::failed, desk_.get(), &TractDesk::refused);
   // The plot worked last, or the first to do: the person is seldom anywhere else.
   const auto& plots = desk_->data().plots;
   if (!plots.empty()) plot_.set(plots.front().id);

@@ -6,6 +6,7 @@
 
 #include "mobile/desk/current_plot.hpp"
 #include "mobile/desk/locator.hpp"
+#include "mobile/desk/snapshot_keeper.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/border_view_model.hpp"
@@ -73,12 +74,14 @@ class Workspace : public QObject {
   Q_INVOKABLE void addSeedlingSpecies(int row);
   [[nodiscard]] TractDesk& tract() { return *desk_; }
   [[nodiscard]] DiskRoom& room() { return room_; }
+  [[nodiscard]] SnapshotKeeper& snapshots() { return snapshots_; }
   [[nodiscard]] CurrentPlot& plot() { return plot_; }
 
  private:
   std::unique_ptr<TractDesk> desk_;
   DiskRoom room_;
   CurrentPlot plot_;
+  SnapshotKeeper snapshots_;
   DeskViewModel desk_view_;
   WalkViewModel walk_;
   TractViewModel tract_view_;

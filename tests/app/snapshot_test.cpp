@@ -7,7 +7,6 @@
 
 #include "core/session/plot_work.hpp"
 #include "mobile/desk/demo_tract.hpp"
-#include "mobile/desk/snapshot_keeper.hpp"
 #include "tests/app/app_fixture.hpp"
 #include "tests/support/readings.hpp"
 
@@ -41,9 +40,8 @@ class Copies : public App {
     });
     settle();
   }
-  SnapshotKeeper& keeper() { return *workspace().findChild<SnapshotKeeper*>(); }
   void quiet() {
-    ASSERT_TRUE(waitFor([this] { return !keeper().busy(); }));
+    ASSERT_TRUE(waitFor([this] { return !workspace().snapshots().busy(); }));
   }
   bool shows(const QString& text) { return control_lines(window()).contains(text); }
 };
@@ -69,22 +67,55 @@ TEST_F(Copies, D16_AreKeptWhenATractIsOpenedAndWhenAPlotIsLeft) {
   EXPECT_EQ(copies().size(), 2U) << "nothing was done on that plot";
 }
 
-TEST_F(Copies, D16_ThatCannotBeKeptAreTold) {
-  start(kTablet, own_tract());
-  write_bytes(snapshot_folder(tract()), "a file where the folder should be");
-  keeper().take();
+TEST_F(Copies, D16_OnACardThatIsNotInAreKeptHereAndTold) {
+  const QString file = own_tract();
+  start(kTablet, file);
+  quiet();
+  const auto before = copies().size();
+  app_settings().setSnapshotFolder(QString::fromStdString((folder_ / "card").string()));
+  workspace().snapshots().take();
   quiet();
   settle();
   EXPECT_TRUE(shows(QStringLiteral("No copy of the tract was kept")));
-  tally();
-  EXPECT_FALSE(shows(QStringLiteral("No copy of the tract was kept"))) << "and the work goes on";
+  EXPECT_EQ(copies().size(), before + 1) << "a copy here is better than none";
+  EXPECT_FALSE(fs::exists(folder_ / "card")) << "no folder that would pass for the card";
+
+  fs::create_directory(folder_ / "card");
+  workspace().snapshots().take();
+  quiet();
+  EXPECT_EQ(snapshots_of(tract(), folder_ / "card").size(), 1U);
+  EXPECT_EQ(copies().size(), before + 1);
 }
 
 TEST_F(Copies, OfTheDemoTractAreNotKept) {
   start();
-  keeper().take();
+  workspace().snapshots().take();
   quiet();
   EXPECT_FALSE(fs::exists(folder_ / "snapshots"));
+}
+
+TEST_F(Copies, ADamagedFileIsRescuedByOneTapAndTheNewOneOpens) {
+  const QString file = own_tract();
+  std::string bytes = bytes_of(tract());
+  for (auto at = bytes.find("Cold Hollow"); at != std::string::npos;
+       at = bytes.find("Cold Hollow", at + 1))
+    bytes[at] = 'G';
+  const std::string whole = bytes_of(tract());
+  ASSERT_NE(bytes, whole) << "the name of the demo tract is another by now";
+  write_bytes(tract(), bytes);
+  start(kTablet, file);
+  ASSERT_TRUE(waitFor([this] { return desk().damage().has_value(); }));
+  settle();
+  EXPECT_TRUE(copies().empty()) << "of damage no copy takes the place of a good one";
+  const auto trees = desk().data().trees.size();
+  tap(QStringLiteral("Rescue"));
+  ASSERT_TRUE(waitFor([this] { return desk().path().filename() == "hollow-rescued.gpkg"; }));
+  ASSERT_TRUE(waitFor([this] { return desk().sound(); }));
+  EXPECT_EQ(desk().data().trees.size(), trees);
+  EXPECT_FALSE(desk().readOnly());
+  EXPECT_EQ(bytes_of(tract()), bytes) << "the damaged file stays as it is";
+  EXPECT_TRUE(fs::exists(folder_ / "hollow-rescued.gpkg.txt"));
+  EXPECT_NE(model().problem(), "") << "something was lost, and that is told";
 }
 
 TEST_F(Copies, AFileThatNoLongerOpensIsToldAndTheDemoDoesNotPassForIt) {

@@ -39,6 +39,13 @@ Rectangle {
             Accessible.name: text
         }
         TapButton {
+            visible: bar.damaged
+            text: qsTr("Rescue")
+            help: qsTr("Copies all that can still be read into a new file and opens it")
+            large: true
+            onClicked: bar.desk.rescue()
+        }
+        TapButton {
             visible: !bar.damaged
             text: bar.unsaved ? qsTr("Try again") : qsTr("All right")
             large: true

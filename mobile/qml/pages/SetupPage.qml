@@ -150,6 +150,16 @@ Item {
                 inputMethodHints: Qt.ImhNoPredictiveText
                 onEdited: text => page.settings.receiver = text
             }
+            LabelledLine {
+                Layout.fillWidth: true
+                Layout.preferredWidth: 1
+                Layout.alignment: Qt.AlignTop
+                label: qsTr("Copies of the tract")
+                help: qsTr("Empty: beside the tract. Else a folder on a card or another disk")
+                text: page.settings.snapshotFolder
+                inputMethodHints: Qt.ImhNoPredictiveText
+                onEdited: text => page.settings.snapshotFolder = text
+            }
             Choices {
                 Layout.fillWidth: true
                 Layout.preferredWidth: 1
