@@ -4,6 +4,7 @@
 #include "core/handoff/list_geojson.hpp"
 #include "core/handoff/list_gpx.hpp"
 #include "core/handoff/manifest.hpp"
+#include "core/session/decide.hpp"
 #include "core/session/list_layers.hpp"
 #include "core/session/tract_session.hpp"
 #include "tests/forms/cruise_files.hpp"
@@ -54,8 +55,12 @@ Room& room() {
 /// What was accepted can be worked with: figures, marks and packets come, or a reason.
 void work_with(TractSession& session) {
   const EstimateOptions options;
-  if (const auto estimate = session.estimate(options); !estimate) require_told(estimate.error());
-  if (const auto figures = session.stand_figures(options); !figures) require_told(figures.error());
+  const auto data = session.data();
+  require(data.has_value(), "what was accepted is read again");
+  if (const auto estimate = estimate_tract(*data, session.knowledge(), options); !estimate)
+    require_told(estimate.error());
+  if (const auto figures = stand_figures(*data, session.knowledge(), options); !figures)
+    require_told(figures.error());
   const auto plans = session.recommend();
   if (!plans) return require_told(plans.error());
   const auto stored = session.store_marks(*plans);

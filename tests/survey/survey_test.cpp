@@ -8,6 +8,7 @@
 
 #include "core/base/number_text.hpp"
 #include "core/sample/stratified.hpp"
+#include "core/session/decide.hpp"
 #include "core/session/tract_session.hpp"
 #include "tests/support/oracle_figures.hpp"
 #include "tests/support/places.hpp"
@@ -179,8 +180,10 @@ void hold_tract(const std::string& tract, const std::vector<RLine>& lines,
   ASSERT_TRUE(session) << to_text(session.error());
   const TractData data = session->data().value();
   Opinion r(lines, tract);
-  const auto e = session->estimate(asked(DegreesOfFreedom::satterthwaite, 0.95)).value();
-  const auto e_90 = session->estimate(asked(DegreesOfFreedom::plots_less_strata, 0.90)).value();
+  const TractKnowledge& known = session->knowledge();
+  const auto e = estimate_tract(data, known, asked(DegreesOfFreedom::satterthwaite, 0.95)).value();
+  const auto e_90 =
+      estimate_tract(data, known, asked(DegreesOfFreedom::plots_less_strata, 0.90)).value();
   for (std::size_t i = 0; i < e.stands.size(); ++i) {
     for (const Stand& s : data.stands) {
       if (s.id == e.stands[i].stand) {
