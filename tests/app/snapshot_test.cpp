@@ -97,8 +97,8 @@ TEST_F(Copies, OfTheDemoTractAreNotKept) {
 TEST_F(Copies, ADamagedFileIsRescuedByOneTapAndTheNewOneOpens) {
   const QString file = own_tract();
   std::string bytes = bytes_of(tract());
-  for (auto at = bytes.find("Cold Hollow"); at != std::string::npos;
-       at = bytes.find("Cold Hollow", at + 1))
+  for (auto at = bytes.find("Whetrock Hollow"); at != std::string::npos;
+       at = bytes.find("Whetrock Hollow", at + 1))
     bytes[at] = 'G';
   const std::string whole = bytes_of(tract());
   ASSERT_NE(bytes, whole) << "the name of the demo tract is another by now";

@@ -85,7 +85,9 @@ TEST_F(BitFlip, ChangesNoCellUnnoticed) {
   }
   RecordProperty("told", told);
   RecordProperty("harmless", harmless);
-  EXPECT_GT(told, flips() / 2) << harmless << " in bytes that hold nothing";
+  // About half of a small tract file is room in pages that nothing uses. The law is that of each
+  // flip, above; this only sees that flips went where something stands.
+  EXPECT_GT(told, flips() / 4) << harmless << " in bytes that hold nothing";
 }
 
 }  // namespace
