@@ -33,4 +33,16 @@ void set_text(FormFile& form, std::string text) {
   form.text = std::move(text);
 }
 
+Result<bool> give_row_of_form(SqliteHandle& db, const RecordTable& forms, Row record) {
+  const Value& path = forms.at(record, "path");
+  const auto there = db.first("SELECT 1 FROM form_file WHERE path = ?1", {path});
+  if (!there) return there.error();
+  if (!there->has_value()) return false;
+  const auto named =
+      db.run("UPDATE form_file SET uid = ?1 WHERE path = ?2", {forms.uid_of(record), path});
+  if (!named) return named.error();
+  if (const auto written = forms.update(db, record); !written) return written.error();
+  return true;
+}
+
 }  // namespace oaklight::store

@@ -109,10 +109,9 @@ Status compare_numbers(SqliteHandle& db, Problems& found) {
   std::vector<std::string_view> tables(kRecordTables.begin(), kRecordTables.end());
   tables.insert(tables.end(), {"user_action", "change"});
   for (const std::string_view table : tables) {
-    const auto row =
-        db.first("SELECT (SELECT ifnull(max(rowid), 0) FROM " + quoted_name(table) +
-                     ") = (SELECT ifnull(sum(seq), 0) FROM sqlite_sequence WHERE name = ?1)",
-                 {std::string(table)});
+    const auto row = db.first("SELECT (SELECT max(rowid) FROM " + quoted_name(table) +
+                                  ") IS (SELECT sum(seq) FROM sqlite_sequence WHERE name = ?1)",
+                              {std::string(table)});
     if (!row) return row.error();
     if (row->has_value() && (**row)[0] == Value{std::int64_t{1}}) continue;
     found.push_back(damage("The highest number of a table's rows is not the one that was given.",

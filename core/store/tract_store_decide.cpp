@@ -1,6 +1,7 @@
 // What joins leave open, and a person's answer.
 #include <algorithm>
 
+#include "core/store/forms_in_file.hpp"
 #include "core/store/history.hpp"
 #include "core/store/join_cells.hpp"
 #include "core/store/join_source.hpp"
@@ -51,6 +52,10 @@ class Answer {
         if (uid == side.uid) continue;
         if (const auto gone = give_way(uid, *place); !gone) return gone;
       }
+      if (question_.table == "form_file") {
+        const auto given = store::give_row_of_form(db_, table_, row);
+        if (!given) return given.error();
+      }
     }
     return writer_.settle(table_, versions_of(side.uid), row);
   }
@@ -97,7 +102,7 @@ class Answer {
     table_.at(gone, "deleted") = std::int64_t{1};
     if (question_.table != "form_file") return writer_.settle(table_, versions, gone);
     for (Row& version : versions) writer_.note(table_, std::move(version), gone);
-    return db_.run("DELETE FROM form_file WHERE uid = ?1", {uid});
+    return Done{};  // its row goes to the one that holds
   }
 
   Status settle_use(const std::string& uid, std::int64_t deleted) {

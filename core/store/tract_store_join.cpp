@@ -5,6 +5,7 @@
 
 #include "core/store/contents.hpp"
 #include "core/store/file_header.hpp"
+#include "core/store/forms_in_file.hpp"
 #include "core/store/history_lines.hpp"
 #include "core/store/join_source.hpp"
 #include "core/store/links.hpp"
@@ -94,6 +95,7 @@ struct TractStore::Joint {
   Status add_all(const std::vector<store::JoinSource>& sources, OtherTract other_tract);
   void compare(const store::RecordTables& tables);
   Status write(Impl& impl) const;
+  static Status put(store::SqliteHandle& db, store::RowChange change);
 };
 
 Result<store::JoinSource> TractStore::Joint::read(const TractStore& store, const fs::path& path) {
@@ -199,6 +201,17 @@ void TractStore::Joint::compare(const store::RecordTables& tables) {
   }
 }
 
+Status TractStore::Joint::put(store::SqliteHandle& db, store::RowChange change) {
+  if (change.before) return change.table->update(db, change.after);
+  if (change.table->name() == "form_file") {
+    // The copy that gives way hands over its row; what a person changed in it stays in the history.
+    const auto given = store::give_row_of_form(db, *change.table, change.after);
+    if (!given) return given.error();
+    if (*given) return Done{};
+  }
+  return change.table->insert(db, change.after);
+}
+
 Status TractStore::Joint::write(Impl& impl) const {
   for (const auto& [uid, action] : all.lines.actions) {
     if (ours.lines.actions.contains(uid)) continue;
@@ -220,18 +233,8 @@ Status TractStore::Joint::write(Impl& impl) const {
         {change.table->uid_of(*change.before)});
     if (!hidden) return hidden;
   }
-  if (const auto forms = ours.rows.find("form_file"); forms != ours.rows.end()) {
-    const auto& kept = plan.rows.find("form_file")->second;
-    for (const auto& [uid, row] : forms->second) {
-      if (kept.contains(uid)) continue;
-      if (const auto gone = impl.db.run("DELETE FROM form_file WHERE uid = ?1", {uid}); !gone)
-        return gone;
-    }
-  }
-  for (store::RowChange change : changes) {
-    const auto written = change.before ? change.table->update(impl.db, change.after)
-                                       : change.table->insert(impl.db, change.after);
-    if (!written) return written;
+  for (const store::RowChange& change : changes) {
+    if (const auto written = put(impl.db, change); !written) return written;
   }
   const auto broken = store::find_broken_links(impl.db, impl.tables);
   if (!broken) return broken.error();

@@ -1,6 +1,7 @@
 // The disk fills up, a write fails, a read fails, a sync fails: at every point where it can. What
 // was acknowledged is there, what failed is told and left no trace, and works when done again.
-//   OAKLIGHT_EVERY=1  every point of every work; else those of larger works are taken by turns
+//   OAKLIGHT_EVERY=1  every point of every work; else every point of a tally, and some of the
+//   larger works
 #include <gtest/gtest.h>
 #include <sqlite3.h>
 
@@ -58,6 +59,13 @@ class Fault : public testing::TestWithParam<std::string> {
     if (fault.sqlite_code == SQLITE_FULL && fault.only == "write") {
       for (const ErrorCode code : came.told) EXPECT_EQ(name_of(code), "disk_full") << point;
     }
+    // Works that make a file of their own say that it cannot be written; these have one open.
+    const bool in_open_file =
+        GetParam() == "tally" || GetParam() == "undo" || GetParam() == "import";
+    if (in_open_file &&
+        (kind.name == std::string("write_fails") || kind.name == std::string("sync_fails"))) {
+      for (const ErrorCode code : came.told) EXPECT_EQ(name_of(code), "io_failed") << point;
+    }
     return met;
   }
 
@@ -67,7 +75,7 @@ class Fault : public testing::TestWithParam<std::string> {
 
 TEST_P(Fault, IsToldAndLosesNothing) {
   const auto work = make_work(GetParam());
-  const bool every = count_wanted("OAKLIGHT_EVERY", 0) > 0;
+  const bool every = GetParam() == "tally" || count_wanted("OAKLIGHT_EVERY", 0) > 0;
   int points = 0;
   for (const Kind& kind : kKinds) {
     const int whole = meet(*work, kind, 0);

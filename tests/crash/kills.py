@@ -66,6 +66,9 @@ def older(tract, target):
             "SELECT name FROM main.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'gpkg%' AND name NOT LIKE 'sqlite%'"
             " AND name NOT LIKE 'rtree%'")]
         for table in tables:
+            # Copying nothing would leave a number given to no row, as no file of ours has it.
+            if old.execute(f"SELECT NOT EXISTS (SELECT 1 FROM new.{table})").fetchone()[0]:
+                continue
             names = ", ".join(row[1] for row in old.execute(f"PRAGMA main.table_info({table})"))
             old.execute(f"INSERT OR REPLACE INTO main.{table} ({names}) SELECT {names} FROM new.{table}")
         old.execute("UPDATE gpkg_contents AS c SET (min_x, min_y, max_x, max_y, last_change) ="
