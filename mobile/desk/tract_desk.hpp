@@ -56,9 +56,7 @@ class TractDesk : public QObject {
   oaklight::IdSource& ids() { return ids_; }
   [[nodiscard]] oaklight::Clock& clock() const { return clocks_.clock; }
   [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-  /// Who writes, for looking into other files.
-  [[nodiscard]] const Clocks& clocks() const { return clocks_; }
-  /// For another connection to the same file.
+  /// For another connection to the same file, or a look into others.
   [[nodiscard]] oaklight::StoreContext context() const;
   [[nodiscard]] bool readOnly() const { return read_only_ || damage_; }
 

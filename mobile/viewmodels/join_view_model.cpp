@@ -26,9 +26,9 @@ QString joined_words(const std::string& text) {
 }
 
 /// A store of its own that only looks, beside the one that writes.
-Result<TractStore> looker(const std::filesystem::path& path, const TractDesk::Clocks& clocks) {
-  return TractStore::open(path, OpenMode::read_only, {clocks.clock, clocks.random, clocks.device},
-                          DamageCheck::by_caller);
+Result<TractStore> looker(const std::filesystem::path& path,
+                          const oaklight::StoreContext& context) {
+  return TractStore::open(path, OpenMode::read_only, context, DamageCheck::by_caller);
 }
 
 /// Copies that this program keeps are not files of other tablets.
@@ -116,8 +116,8 @@ void JoinViewModel::look() {
   emit changed();
   if (chosen_.isEmpty()) return;
   looking_.ask([this, ours = desk_.path(), paths = paths(), other = other(),
-                clocks = desk_.clocks()]() -> Background::Answer {
-    const auto store = looker(ours, clocks);
+                context = desk_.context()]() -> Background::Answer {
+    const auto store = looker(ours, context);
     auto report = std::make_shared<Result<JoinReport>>(store ? store->preview_join(paths, other)
                                                              : Result<JoinReport>(store.error()));
     return [this, report] {
@@ -176,8 +176,8 @@ void JoinViewModel::join() {
 
 /// What is open in the file.
 void JoinViewModel::ask() {
-  asking_.ask([this, ours = desk_.path(), clocks = desk_.clocks()]() -> Background::Answer {
-    const auto store = looker(ours, clocks);
+  asking_.ask([this, ours = desk_.path(), context = desk_.context()]() -> Background::Answer {
+    const auto store = looker(ours, context);
     auto open = std::make_shared<Result<std::vector<Question>>>(
         store ? store->questions() : Result<std::vector<Question>>(store.error()));
     return [this, open] {

@@ -25,6 +25,7 @@ Sheet {
     }
     ScrollColumn {
         Layout.fillWidth: true
+        Layout.leftMargin: Theme.phone ? Theme.pad : 0
         Layout.fillHeight: true
 
         Words {
