@@ -104,6 +104,7 @@ struct Figure {
   std::optional<double> before;
   std::optional<double> after;
   int decimals = 0;
+  std::optional<double> error = {};  ///< one standard error of before, where the plots tell it
 };
 
 std::vector<Figure> figures_of(const OwnerStand& stand) {
@@ -111,12 +112,18 @@ std::vector<Figure> figures_of(const OwnerStand& stand) {
     return quantity ? std::optional(quantity->value) : std::nullopt;
   };
   const PracticeClass& all = stand.record.all;
+  const auto trees_error = stand.area ? value(stand.area->live.trees.se) : std::nullopt;
+  const auto ba_error = stand.area ? value(stand.area->live.ba.se) : std::nullopt;
+  const auto qmd_error =
+      stand.area && stand.area->live.qmd ? value(stand.area->live.qmd->se) : std::nullopt;
+  const auto stocking_error = stand.stocking ? value(stand.stocking->stocking.se) : std::nullopt;
   std::vector<Figure> figures = {
-      {QStringLiteral("Trees an acre"), "trees", value(all.before), value(all.after), 0},
+      {QStringLiteral("Trees an acre"), "trees", value(all.before), value(all.after), 0,
+       trees_error},
       {QStringLiteral("Basal area, ft\u00B2/ac"), "basal_area", value(all.before_ba),
-       value(all.after_ba), 1},
+       value(all.after_ba), 1, ba_error},
       {QStringLiteral("Mean diameter (QMD), in"), "mean_diameter", value(stand.record.qmd_before),
-       value(stand.record.qmd_after), 1}};
+       value(stand.record.qmd_after), 1, qmd_error}};
   const auto density = [](const std::optional<StandDensity>& d, auto figure) {
     // Plots and walk are two samples: below nothing, nothing can be told.
     return d && figure(*d) >= 0.0 ? std::optional<double>(figure(*d)) : std::nullopt;
@@ -124,7 +131,7 @@ std::vector<Figure> figures_of(const OwnerStand& stand) {
   const auto stocking = [](const StandDensity& d) { return upland_oak_stocking(d.live).value; };
   const auto oak = [](const StandDensity& d) { return d.ba_oak.value; };
   figures.push_back({QStringLiteral("Stocking, %"), "stocking", density(stand.before, stocking),
-                     density(stand.after, stocking), 0});
+                     density(stand.after, stocking), 0, stocking_error});
   figures.push_back({QStringLiteral("Oak basal area, ft\u00B2/ac"), "basal_area",
                      density(stand.before, oak), density(stand.after, oak), 1});
   return figures;
@@ -154,13 +161,16 @@ void write_figures(PageFlow& flow, const OwnerStand& stand) {
     };
     const QString key = QStringLiteral("[%1]").arg(
         QString::fromUtf8(figure.key.data(), static_cast<qsizetype>(figure.key.size())));
-    table.row({{{{figure.name, kStrongText}, {key, kSmallText}}},
-               cell(figure.before),
-               cell(figure.after)});
+    TableCell before = cell(figure.before);
+    if (figure.before && figure.error) {
+      before.paragraphs.front().text +=
+          QStringLiteral(" \u00B1 ") + number(*figure.error, figure.decimals);
+    }
+    table.row({{{{figure.name, kStrongText}, {key, kSmallText}}}, before, cell(figure.after)});
   }
   flow.gap(3.0);
   QString note = QStringLiteral(
-                     "Before: from %1 plots, with the error of sampling (the pictures show it). "
+                     "Before: from %1 plots, \u00B1 one standard error where it is told. "
                      "After: before less the %2 live trees that go, counted on the walk.")
                      .arg(stand.record.plots)
                      .arg(stand.record.all.removed_trees);

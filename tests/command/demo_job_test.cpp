@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "core/base/number_text.hpp"
 #include "tests/command/program.hpp"
 
 namespace oaklight::test {
@@ -163,6 +164,25 @@ TEST(DemoJob, CautionsComeBeforeTheMapAndTheMapBeforeTheList) {
   EXPECT_LT(cautions, map);
   EXPECT_LT(map, list);
   EXPECT_LT(list, keep);
+}
+
+TEST(DemoJob, TheOwnersFiguresOfBeforeCarryTheErrorOfTheEstimate) {
+  const DemoTract demo;
+  const auto folder = demo.folder.path();
+  ASSERT_EQ(oaklight("packet " + demo.tract + " --for owner --out " + folder.string()).exit_code,
+            0);
+  const Ran text = run_program("pdftotext -enc UTF-8 " + (folder / "owner.pdf").string() + " -");
+  ASSERT_EQ(text.exit_code, 0) << text.errors;
+  const Json estimate = Json::parse(oaklight("estimate " + demo.tract + " --json").out);
+  for (const Json& stand : estimate.at("stands")) {
+    const Json& live = stand.at("figures").at("live");
+    for (const auto& [name, decimals] : {std::pair("ba_ft2_ac", 1), {"trees_ac", 0}}) {
+      const Json& figure = live.at(name);
+      const std::string shown = number_text(figure.at("mean").get<double>(), decimals) + " ± " +
+                                number_text(figure.at("se").get<double>(), decimals);
+      EXPECT_NE(text.out.find(shown), std::string::npos) << stand.at("stand") << ": " << shown;
+    }
+  }
 }
 
 TEST(DemoJob, SameDataGivesTheSameBytesTwice) {
