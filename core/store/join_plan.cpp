@@ -59,8 +59,7 @@ ShownRecords show_all(const RecordTables& tables, const Lives& lives, const Rows
 /// The planner: one stage after the other, each a function of the records and of nothing else.
 class Planner {
  public:
-  Planner(const RecordTables& tables, const HistoryLines& lines, ShownRecords all)
-      : tables_(tables), lines_(lines), all_(std::move(all)) {}
+  Planner(const HistoryLines& lines, ShownRecords all) : lines_(lines), all_(std::move(all)) {}
 
   JoinPlan plan() {
     share_places();
@@ -275,7 +274,6 @@ class Planner {
     }
   }
 
-  const RecordTables& tables_;
   const HistoryLines& lines_;
   ShownRecords all_;
   std::vector<Question> questions_;
@@ -370,7 +368,7 @@ bool is_known(const RecordTable& table, const Row& row, const std::vector<Versio
 
 JoinPlan plan_join(const RecordTables& tables, const Lives& lives, const Rows& rows,
                    const HistoryLines& lines) {
-  return Planner(tables, lines, show_all(tables, lives, rows)).plan();
+  return Planner(lines, show_all(tables, lives, rows)).plan();
 }
 
 }  // namespace oaklight::store

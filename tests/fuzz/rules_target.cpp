@@ -24,7 +24,7 @@ void decide_by(ReleaseKnowledge release) {
                                  std::move(release),
                                  *CautionTable::read(form_file("hazard_cautions.csv").text),
                                  {},
-                                 ""};
+                                 {}};
   SetClock clock(kMay2026);
   IdSource ids(clock, same_bits());
   const auto plans = plan_stands(walked_tract(), knowledge, ids);
