@@ -34,4 +34,21 @@ bool is_utf8(std::string_view bytes) {
   return true;
 }
 
+bool steers(std::string_view text, Lines lines) {
+  const auto byte = [&](std::size_t i) {
+    return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+  };
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const unsigned a = byte(i);
+    const unsigned b = byte(i + 1);
+    const unsigned c = byte(i + 2);
+    const bool line = a == '\n' || a == '\r' || a == '\t';
+    if ((a < 0x20 && !(line && lines == Lines::allowed)) || a == 0x7F) return true;
+    if (a == 0xC2 && b >= 0x80 && b <= 0x9F) return true;               // U+0080 .. U+009F
+    if (a == 0xE2 && b == 0x80 && c >= 0xAA && c <= 0xAE) return true;  // U+202A .. U+202E
+    if (a == 0xE2 && b == 0x81 && c >= 0xA6 && c <= 0xA9) return true;  // U+2066 .. U+2069
+  }
+  return false;
+}
+
 }  // namespace oaklight

@@ -22,6 +22,8 @@ double length_of(const Ring& line) {
   return sum;
 }
 
+bool can_be_shown(std::string_view name) { return is_utf8(name) && !steers(name, Lines::refused); }
+
 class OutlineCheck {
  public:
   OutlineCheck(const DrawnOutline& drawn, const std::optional<Position>& middle)
@@ -31,8 +33,12 @@ class OutlineCheck {
     sound.name = drawn_.name;
     sound.where = drawn_.where;
     if (!is_utf8(sound.name)) {
-      sound.name.clear();
       refuse("The name of the outline is not UTF-8 text.", "Save the file as UTF-8.");
+      return fault_;
+    }
+    if (!can_be_shown(sound.name)) {
+      refuse("The name of the outline has a line break or control character in it.",
+             "Take it out.");
       return fault_;
     }
     if (is_crowd()) return fault_;
@@ -56,7 +62,7 @@ class OutlineCheck {
 
  private:
   bool refuse(std::string what, std::string fix, ErrorCode code = ErrorCode::bad_geometry) {
-    const bool named = !drawn_.name.empty() && is_utf8(drawn_.name);
+    const bool named = !drawn_.name.empty() && can_be_shown(drawn_.name);
     const std::string who = named ? "\"" + drawn_.name + "\": " : "";
     fault_ = Error{code, who + std::move(what), drawn_.where, std::move(fix)};
     return false;

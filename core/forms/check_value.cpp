@@ -5,6 +5,7 @@
 
 #include "core/base/day.hpp"
 #include "core/base/number_text.hpp"
+#include "core/base/utf8.hpp"
 #include "core/forms/csv_file.hpp"
 #include "core/forms/near_word.hpp"
 
@@ -126,29 +127,9 @@ Result<FieldValue> reading(const Ask& ask, std::string_view text, int decimals, 
 
 constexpr std::size_t kLongEnoughForLines = 200;
 
-/// Line ends and tabs belong in a long note. Other control characters, and those that turn the
-/// direction of writing, belong nowhere: they could steer the terminal or garble the page on which
-/// the text is shown later.
-bool has_steering_character(std::string_view text, bool lines_allowed) {
-  const auto byte = [&](std::size_t i) {
-    return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
-  };
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const unsigned a = byte(i);
-    const unsigned b = byte(i + 1);
-    const unsigned c = byte(i + 2);
-    const bool line = a == '\n' || a == '\r' || a == '\t';
-    if ((a < 0x20 && !(line && lines_allowed)) || a == 0x7F) return true;
-    if (a == 0xC2 && b >= 0x80 && b <= 0x9F) return true;               // U+0080 .. U+009F
-    if (a == 0xE2 && b == 0x80 && c >= 0xAA && c <= 0xAE) return true;  // U+202A .. U+202E
-    if (a == 0xE2 && b == 0x81 && c >= 0xA6 && c <= 0xA9) return true;  // U+2066 .. U+2069
-  }
-  return false;
-}
-
 Result<FieldValue> words(const Ask& ask, std::string_view text) {
   const bool note = ask.field.max_length == 0 || ask.field.max_length >= kLongEnoughForLines;
-  if (has_steering_character(text, note)) {
+  if (steers(text, note ? Lines::allowed : Lines::refused)) {
     return ask.fault(ErrorCode::bad_csv,
                      ask.field.label + " has a line break or control character in it.",
                      "Take it out.");

@@ -208,9 +208,8 @@ void read_outlines_xml(const NamedText& file, DrawnOutlines& out) {
   const Node root = document.document_element();
   if (name_of(root) == "kml") return reader.read_kml(root);
   if (name_of(root) == "gpx") return reader.read_gpx(root);
-  reader.fail(ErrorCode::bad_geometry,
-              "This is neither KML nor GPX: it begins with <" + std::string(root.name()) + ">.",
-              file.name, "Export the outlines as KML, GPX or GeoJSON.");
+  reader.fail(ErrorCode::bad_geometry, "This is neither KML nor GPX.", file.name,
+              "Export the outlines as KML, GPX or GeoJSON.");
 }
 
 }  // namespace oaklight

@@ -63,7 +63,7 @@ void Heading::add(const Fix& fix) {
     from_.reset();
     way_.reset();
     if (*fix.speed < kSlowWalk) return;
-    way_ = *fix.course;
+    way_ = Degrees{std::fmod(fix.course->value, 360.0)};
     told_ms_ = fix.ms + kCourseLastsMs;
     return;
   }

@@ -15,7 +15,7 @@ using MetresPerSecond = Quantity<struct MetresPerSecondUnit>;
 struct Fix {
   Position at;
   std::optional<Metres> accuracy;  ///< radius, as the receiver states it
-  std::optional<Degrees> course;   ///< over ground, from true north
+  std::optional<Degrees> course;   ///< over ground, 0 to 360 from true north
   std::optional<MetresPerSecond> speed;
   std::int64_t ms = 0;  ///< when it was taken, since 1970, UTC
 

@@ -47,6 +47,9 @@ Source source_at(const QString& where) {
   return info.isFile() ? from_file(where) : from_plugin(QStringLiteral("serial:") + where);
 }
 
+/// A broken line of a receiver may tell any number.
+bool is_bearing(oaklight::Degrees course) { return course.value >= 0.0 && course.value <= 360.0; }
+
 /// What a receiver says of one figure; nothing where it does not.
 template <class Unit>
 std::optional<Unit> told(const QGeoPositionInfo& info, QGeoPositionInfo::Attribute which) {
@@ -114,7 +117,8 @@ void Receiver::take(const QGeoPositionInfo& info) {
   oaklight::Fix fix;
   fix.at = {oaklight::Degrees{at.latitude()}, oaklight::Degrees{at.longitude()}};
   fix.accuracy = told<oaklight::Metres>(info, QGeoPositionInfo::HorizontalAccuracy);
-  fix.course = told<oaklight::Degrees>(info, QGeoPositionInfo::Direction);
+  const auto course = told<oaklight::Degrees>(info, QGeoPositionInfo::Direction);
+  if (course && is_bearing(*course)) fix.course = course;
   fix.speed = told<oaklight::MetresPerSecond>(info, QGeoPositionInfo::GroundSpeed);
   fix.ms = (info.timestamp().isValid() ? info.timestamp() : QDateTime::currentDateTimeUtc())
                .toMSecsSinceEpoch();

@@ -62,6 +62,21 @@ TEST_F(ReceiverAt, AFileIsPlayedAsItWasTaken) {
   EXPECT_NEAR(fixes_.back().accuracy->value, 4.0, 0.01);
 }
 
+TEST_F(ReceiverAt, ACourseThatIsNoBearingIsNotTold) {
+  const auto walk = [](double course) {
+    Fix fix;
+    fix.at = kStart;
+    fix.course = Degrees{course};
+    fix.speed = MetresPerSecond{3.0};
+    fix.ms = kMay2026;
+    return nmea_of(fix).toStdString();
+  };
+  write_bytes(folder_ / "walk.nmea", walk(40'500.0));
+  listen(QString::fromStdString((folder_ / "walk.nmea").string()));
+  ASSERT_TRUE(heard(1));
+  EXPECT_FALSE(fixes_.front().course.has_value());
+}
+
 /// An open end of a cable, closed again.
 struct OpenEnd {
   int number = -1;

@@ -34,5 +34,28 @@ TEST(Utf8, RefusesBytesThatStandAloneOrAreCutShort) {
   }
 }
 
+TEST(Steers, ControlCharactersAndTurnsOfWritingDo) {
+  for (const std::string_view text :
+       {std::string_view("a\0b", 3), std::string_view("Line\x1A"), std::string_view("\x1B[2J"),
+        std::string_view("\x7F"), std::string_view("\xC2\x85"), std::string_view("a\xE2\x80\xAE"),
+        std::string_view("\xE2\x81\xA6z")}) {
+    EXPECT_TRUE(steers(text, Lines::refused));
+    EXPECT_TRUE(steers(text, Lines::allowed));
+  }
+  for (const std::string_view text : {"", "Cove",
+                                      "ca\xC3\xB1"
+                                      "ada",
+                                      "\xE2\x80\x9Cwhite\xE2\x80\x9D"}) {
+    EXPECT_FALSE(steers(text, Lines::refused));
+  }
+}
+
+TEST(Steers, LinesDoWhereTheyAreRefused) {
+  for (const std::string_view text : {"two\nlines", "two\r\nlines", "a\ttab"}) {
+    EXPECT_TRUE(steers(text, Lines::refused));
+    EXPECT_FALSE(steers(text, Lines::allowed));
+  }
+}
+
 }  // namespace
 }  // namespace oaklight

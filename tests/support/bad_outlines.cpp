@@ -129,6 +129,9 @@ void add_kml(std::vector<BadOutline>& bad) {
           "</Placemark>"),
       "points or open lines");
   add("WebPage", "<html><body>Sign in</body></html>", "neither KML nor GPX");
+  add("RootOfOddBytes", "<\xFF\xFF\xFFp/>", "neither KML nor GPX");
+  add("NameWithControl", kml_of("Line\x1Awalk", {kSquare}), "control character");
+  add("NameTurnedAround", kml_of("Cove \xE2\x80\xAE", {kSquare}), "control character");
   add("DeepFolders", kml(repeated("<Folder>", 100'000) + repeated("</Folder>", 100'000)),
       "no outline");
   add("Crowd", kml(repeated("<Placemark></Placemark>", 50'000)), "more things");
