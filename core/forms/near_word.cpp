@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 #include <limits>
 
 #include "core/forms/csv_file.hpp"
@@ -48,6 +49,9 @@ std::vector<std::string> near_words(std::string_view typed,
   int nearest = slips_allowed(wanted.size());
   std::vector<std::string> found;
   for (const std::string_view word : words) {
+    // Each letter more or less is a slip.
+    const auto apart = std::ssize(word) - std::ssize(wanted);
+    if (std::abs(apart) > nearest) continue;
     const int slips = slips_between(wanted, lower_case(word));
     // A word that is nothing but slips ("ab" for "xy") is no suggestion.
     if (slips > nearest || slips >= static_cast<int>(wanted.size())) continue;
