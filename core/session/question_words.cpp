@@ -68,6 +68,17 @@ bool drop_end(std::string& text, std::string_view end) {
   return true;
 }
 
+/// The words of a list, "den_tree|hollow".
+std::vector<std::string> words_in(std::string_view list) {
+  std::vector<std::string> words;
+  while (!list.empty()) {
+    const auto end = std::min(list.find('|'), list.size());
+    words.emplace_back(list.substr(0, end));
+    list.remove_prefix(std::min(end + 1, list.size()));
+  }
+  return words;
+}
+
 /// A whole number of tenths or hundredths as the instrument showed it; "" where there is none.
 std::string reading(const std::string& value, int decimals, const std::string& unit) {
   const auto whole = whole_from_text(value);
@@ -108,9 +119,15 @@ SaidField said(std::string column, const std::string& value, bool metric,
   const bool list =
       column == "conditions" || column == "sides" || column == "looked_sides" || column == "rules";
   if (list) {
-    std::ranges::replace(text, '|', ' ');
-  } else if (column != "note" && column != "reason" && column != "text" && column != "name") {
+    std::vector<std::string> chosen = words_in(text);
+    text.clear();
+    for (const std::string& word : chosen) text += (text.empty() ? "" : ", ") + word;
     std::ranges::replace(text, '_', ' ');
+    return {field_word(column), text, std::move(chosen)};
+  }
+  if (column != "note" && column != "reason" && column != "text" && column != "name") {
+    std::ranges::replace(text, '_', ' ');
+    if (unit.empty()) return {field_word(column), text, {value}};
   }
   return {field_word(column), text + unit};
 }

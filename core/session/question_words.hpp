@@ -11,7 +11,9 @@ namespace oaklight {
 /// One thing that is recorded, in words: {"DBH", "12.3 in"}.
 struct SaidField {
   std::string what;
-  std::string value;  ///< "" where nothing is recorded
+  std::string value;                     ///< "" where nothing is recorded
+  std::vector<std::string> chosen = {};  ///< what the value is made of where it was chosen from
+                                         ///< lists of the form: {"den_tree", "hollow"}
   friend bool operator==(const SaidField&, const SaidField&) = default;
 };
 

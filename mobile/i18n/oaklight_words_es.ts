@@ -1186,6 +1186,14 @@
 <context>
     <name>Joined</name>
     <message>
+        <source>yes</source>
+        <translation>sí</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>no</translation>
+    </message>
+    <message>
         <source>tract</source>
         <translation>predio</translation>
     </message>

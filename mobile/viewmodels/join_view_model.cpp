@@ -25,6 +25,23 @@ QString joined_words(const std::string& text) {
   return QCoreApplication::translate("Joined", text.c_str());
 }
 
+/// A value in the language of the screen; numbers and what people wrote stay as they are.
+QString value_words(const oaklight::SaidField& field, const oaklight::Form& form) {
+  QStringList labels;
+  for (const std::string& word : field.chosen) {
+    for (const oaklight::ChoiceList& list : form.choices) {
+      const auto choice = std::ranges::find(list.choices, word, &oaklight::Choice::word);
+      if (choice == list.choices.end()) continue;
+      labels << form_words(choice->label);
+      break;
+    }
+  }
+  if (!labels.isEmpty() && labels.size() == std::ssize(field.chosen))
+    return labels.join(QStringLiteral(", "));
+  const QString species = QCoreApplication::translate("Species", field.value.c_str());
+  return field.what == "species" ? species : joined_words(field.value);
+}
+
 /// A store of its own that only looks, beside the one that writes.
 Result<TractStore> looker(const std::filesystem::path& path,
                           const oaklight::StoreContext& context) {
@@ -232,7 +249,7 @@ QStringList JoinViewModel::sides() const {
     lines << (side.removed ? tr("REMOVED") : QString::fromStdString(side.doing));
     if (!side.removed || question->kind == QuestionKind::used_twice) {
       for (const oaklight::SaidField& field : side.fields) {
-        const QString value = QString::fromStdString(field.value);
+        const QString value = value_words(field, desk_.knowledge().form);
         lines << joined_words(field.what) + QStringLiteral(": ") +
                      (value.isEmpty() ? QStringLiteral("\u2013") : value);
       }

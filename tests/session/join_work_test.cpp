@@ -108,5 +108,22 @@ TEST_F(JoinWork, WordsTellOnlyWhatDiffers) {
             (std::vector<SaidField>{{"DBH", "22.2 in"}, {"height", "71.25 ft"}}));
 }
 
+TEST_F(JoinWork, ValuesFromListsOfTheFormKeepTheirWords) {
+  Question asked{QuestionKind::both_changed, "walk_tree", "101", {}, 0};
+  for (const char* conditions : {"den_tree|hollow_stem", ""}) {
+    QuestionSide& side = asked.sides.emplace_back();
+    side.cells = {{"units", "us"}, {"conditions", conditions}};
+  }
+  asked.sides[0].cells.emplace_back("crown_class", "codominant");
+  asked.sides[0].cells.emplace_back("note", "den_tree");
+  const SaidQuestion said = words_of(asked, test_species());
+  EXPECT_EQ(
+      said.sides[0].fields,
+      (std::vector<SaidField>{{"conditions", "den tree, hollow stem", {"den_tree", "hollow_stem"}},
+                              {"crown class", "codominant", {"codominant"}},
+                              {"note", "den_tree"}}));
+  EXPECT_TRUE(said.sides[1].fields[0].chosen.empty());
+}
+
 }  // namespace
 }  // namespace oaklight::test
