@@ -71,9 +71,11 @@ CubicFeet stem_cubic_feet(Dbh dbh, Feet total_height) {
   return CubicFeet{0.42 * basal_area(dbh.inches()).value * total_height.value};
 }
 
+bool too_thin_for_firewood(Dbh dbh) { return dbh.inches().value < kCords.front().dbh; }
+
 Result<Cords> firewood_cords(Dbh dbh) {
   const double d = dbh.inches().value;
-  if (d < kCords.front().dbh || d > kCords.back().dbh) {
+  if (too_thin_for_firewood(dbh) || d > kCords.back().dbh) {
     return Error{ErrorCode::outside_table,
                  "DBH " + number_text(d, 1) + " in is outside the cord table.", "cords",
                  "Cords are told for 5 to 22 in."};

@@ -41,6 +41,10 @@ inline constexpr CubicFeet kSolidCord{79.0};
 ///          Olsen 1955
 [[nodiscard]] Result<Cords> firewood_cords(Dbh dbh);
 
+/// Whether a tree is thinner than any of that table: no firewood yet, so that its cords are 0 and
+/// not unknown.
+[[nodiscard]] bool too_thin_for_firewood(Dbh dbh);
+
 /// Such trees to a cord. Errors and source as firewood_cords.
 [[nodiscard]] Result<double> trees_per_cord(Dbh dbh);
 

@@ -94,7 +94,7 @@ class Rows {
     const double ba = before.ba.value;
     const auto oak = [](const Share& s) { return s.oak; };
     if (before.ba_white_oak.value > 0.0 && before.ba_red_oak.value > 0.0) {
-      const double least = guards_.limits.oak_group_min.value / 100.0;
+      const double least = fraction(guards_.limits.oak_group_min);
       const double white = before.ba_white_oak.value;
       const double red = before.ba_red_oak.value;
       add_share(
@@ -102,7 +102,7 @@ class Rows {
       add_share(
           red, oaks, std::min(red / oaks, least), [](const Share& s) { return s.red; }, oak);
     }
-    const double least = guards_.limits.oak_min.value / 100.0;
+    const double least = fraction(guards_.limits.oak_min);
     if (guards_.goal == Goal::mast && ba > 0.0 && oaks / ba >= least) {
       add_share(oaks, ba, least, oak, [](const Share& s) { return s.ba; });
     }

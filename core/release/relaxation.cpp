@@ -187,8 +187,10 @@ std::int64_t Relaxation::knapsack(std::size_t at, std::size_t row) {
   }
   std::int64_t room = std::max<std::int64_t>(0, room_[row] - share_use_[row]);
   if (least <= room) return kNone;
+  // What uses nothing goes first, however little light it gives.
   const auto ratio = [](const Slot& s) {
-    return static_cast<double>(s.light) / std::max(1.0, static_cast<double>(s.least));
+    return s.least > 0 ? static_cast<double>(s.light) / static_cast<double>(s.least)
+                       : std::numeric_limits<double>::infinity();
   };
   std::sort(sorted_.begin(), sorted_.end(),
             [&](const Slot& a, const Slot& b) { return ratio(a) > ratio(b); });

@@ -28,9 +28,8 @@ double chance_from_list(int list, int wrong, int sample, int found) {
   return cdf(drawn, static_cast<unsigned>(found));
 }
 
-/// The same when each has the same chance to be wrong.
+/// The same when each has the same chance to be wrong; more are looked at than may be wrong.
 double chance_of_share(double share, int sample, int found) {
-  if (found >= sample) return 1.0;
   const boost::math::binomial_distribution<double, Quiet> drawn(sample, share);
   return cdf(drawn, found);
 }

@@ -72,7 +72,7 @@ struct CrewPace {
 
 /// A factor for point sampling.
 struct FactorAdvice {
-  double factor = 10.0;        ///< ft2/ac, one of the usual ones
+  double factor = 0.0;         ///< ft2/ac, one of the usual ones
   double trees_a_point = 0.0;  ///< expected tally
   Feet limit;                  ///< how far off a tree of the mean diameter still counts
 };
@@ -86,7 +86,7 @@ struct FactorAdvice {
 
 /// A size for fixed circular plots.
 struct PlotAdvice {
-  Acres area{0.1};  ///< one of the usual ones
+  Acres area;  ///< one of the usual ones
   double trees_a_plot = 0.0;
   Feet radius;
 };

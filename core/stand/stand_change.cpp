@@ -2,14 +2,11 @@
 
 #include <algorithm>
 
+#include "core/measure/cords.hpp"
 #include "core/stand/stand_stocking.hpp"
 
 namespace oaklight {
 namespace {
-
-/// Thinner trees are no firewood yet: their cords are 0 and not unknown. Source: the smallest tree
-/// of the table behind firewood_cords.
-constexpr Inches kFirewoodFrom{5.0};
 
 /// The trees of one visit to one stand, on plots that have a pair.
 struct VisitTally {
@@ -28,7 +25,7 @@ Result<VisitTally> tally_of(const StandSample& sample, const std::vector<bool>& 
     if (!species) return species.error();
     const TreeVolumes volumes = volumes_of(facts, **species, options);
     tally.live.add(t, volumes);
-    const bool unknown = !volumes.cords && facts.dbh.inches() >= kFirewoodFrom;
+    const bool unknown = !volumes.cords && !too_thin_for_firewood(facts.dbh);
     tally.without_cords += unknown ? t.tree->stems : 0;
     if (facts.dbh.inches() >= kStockingMinDbh) tally.guide.add(t);
   }

@@ -30,6 +30,8 @@ TEST(FirewoodCords, AreNotToldOutsideTheTable) {
   EXPECT_TRUE(firewood_cords(dbh_in(5.0)).has_value());
   EXPECT_TRUE(firewood_cords(dbh_cm(12.7)).has_value()) << "12.7 cm is 5 in";
   EXPECT_TRUE(firewood_cords(dbh_in(22.0)).has_value());
+  EXPECT_TRUE(too_thin_for_firewood(dbh_in(4.9)));
+  EXPECT_FALSE(too_thin_for_firewood(dbh_in(5.0)));
 }
 
 // Definitions: a cord is 4 x 4 x 8 ft; a face cord of 16-in pieces is a third of it.

@@ -57,6 +57,9 @@ TEST(HalfLogs, GoDownUnlessAskedForTheNearest) {
 }
 
 TEST(HalfLogs, RefuseATopThatNoTreeHas) {
+  // Judgement: 0 to 300 ft, both ends among them.
+  EXPECT_TRUE(half_logs_to(Feet{0.0}).has_value());
+  EXPECT_TRUE(half_logs_to(Feet{300.0}).has_value());
   for (const double feet : {-0.1, 300.1, std::nan("")}) {
     const auto result = half_logs_to(Feet{feet});
     ASSERT_FALSE(result.has_value());

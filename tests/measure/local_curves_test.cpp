@@ -112,6 +112,16 @@ TEST(LocalCurves, AreRefusedFromTooFewTreesOrTooMuchAlike) {
   EXPECT_EQ(code(odd), ErrorCode::not_a_number);
 }
 
+TEST(LocalCurves, TakeTreesThatSpanSixInchesAndNoLess) {
+  // Six inches are our own judgement; 10.0 to 16.0 is exact in binary.
+  const auto span_of = [](double inches) {
+    return fit_curve(CurveKind::crown_width, on_curve(kCurveTrees, 10.0, 10.0 + inches, line));
+  };
+  ASSERT_TRUE(span_of(6.0).has_value());
+  EXPECT_EQ(span_of(6.0)->to - span_of(6.0)->from, Inches{6.0});
+  EXPECT_EQ(span_of(5.9).error().code, ErrorCode::too_few_plots);
+}
+
 TEST(LocalCurves, ASpeciesOwnCurveGoesBeforeThatOfAllAndNeitherBeyondItsTrees) {
   LocalCurve oak{.fia = 802,
                  .a = 1.0,

@@ -21,6 +21,7 @@ using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
+using testing::Not;
 using testing::UnorderedElementsAre;
 
 double stocking_of(const StandDensity& d) { return upland_oak_stocking(d.guard).value; }
@@ -244,6 +245,22 @@ TEST(TooLateForRelease, CuttingTwoNeighboursAnOakIsRefusedWithTheReason) {
   EXPECT_THAT(rules_against(said, ""), Contains("R4.57"));
   EXPECT_THAT(rules_against(said, ""), Contains("R4.01"));
   EXPECT_THAT(rules_against(said, ""), Contains("R4.55"));
+}
+
+TEST(Objections, CropTreesUpToTheCeilingAreFineAndOneMoreIsNot) {
+  // By hand: two crop trees on one acre.
+  const auto said = [](double most) {
+    ReleaseInput input = input_of(cards(R"(
+      crop A WO 14 co
+      crop B WO 14 co
+      A m N 16 touches RM 10 co
+      B n N 16 touches RM 10 co)"),
+                                  1.0);
+    input.knowledge = test::knowledge_with({{"R1.32", {1.0, most}}});
+    return rules_against(objections(input, {{"A", "B"}, {"m", "n"}}), "");
+  };
+  EXPECT_THAT(said(2.0), Not(Contains("R1.32")));
+  EXPECT_THAT(said(1.99), Contains("R1.32"));
 }
 
 TEST(RightJob, AYoungStandAtItsFloorWaits) {

@@ -255,6 +255,21 @@ TEST(GraphFromMap, SidesThatLookOutOfTheMapAreNotKnown) {
   EXPECT_EQ(graph_from_map(map, Unbounded{}, settings()).trees()[0].looked, Sides::all());
 }
 
+TEST(GraphFromMap, ASideIsKnownWhereATreeLikeThisOneWouldStillBeOnTheMap) {
+  // By definition: as far off as two crowns of its own size and the gap between them.
+  std::vector<MappedTree> map = wood(1, 1, 1.0);
+  map[0].facts.dbh = test::dbh_in(12);
+  map[0].east = map[0].north = Feet{};
+  const double reach = (2.0 * crowded_crown_radius(Inches{12.0}) + settings().gap).value;
+  const auto looked = [&](double edge) {
+    const Feet far{10.0 * reach};
+    const BoxBounds box{.west = -far, .south = -far, .east = Feet{edge}, .north = far};
+    return graph_from_map(map, box, settings()).trees()[0].looked.has(Side::east);
+  };
+  EXPECT_TRUE(looked(reach + 0.01));
+  EXPECT_FALSE(looked(reach - 0.01));
+}
+
 TEST(MapOfPlot, TurnsAzimuthAndDistanceIntoPlaces) {
   Tree tree{nth_id<TreeId>(1), nth_id<PlotId>(1), {SpeciesCode{802}, test::dbh_in(10)}};
   tree.azimuth = Degrees{90};

@@ -301,6 +301,17 @@ TEST(Regeneration, SaysOnWhatShareOfPlotsAnOakStands) {
   EXPECT_GE(all.lo->value, 0.0);
 }
 
+TEST(Regeneration, ALineThatCountsNoneIsNoOak) {
+  // By hand: oaks on one plot of two; on the other somebody wrote down a zero.
+  TestCruise cruise;
+  cruise.data.cruises[0].regen_area = 0.001;
+  const StandId flat = cruise.stand("Flat", 40.0);
+  cruise.regen(cruise.plot(flat, PlotStatus::empty), 802, RegenHeight::under_1_ft, 3);
+  cruise.regen(cruise.plot(flat, PlotStatus::empty), 833, RegenHeight::under_1_ft, 0);
+  const auto regen = only_stand(cruise.data).regen.value();
+  EXPECT_DOUBLE_EQ(regen.oak_plots->share.value, 50.0);
+}
+
 TEST(Regeneration, IsNotToldWhereSeedlingsWereNotCounted) {
   TestCruise cruise;
   cruise.tree(cruise.plot(cruise.stand("A", 40.0)), 802, 12.0);

@@ -164,6 +164,28 @@ TEST_F(DoubleSampling, TreesWithoutSizesComeByTheirRatioToBasalArea) {
   EXPECT_TRUE(pooled);  // no species of a stand has 10 trees on 4 points but the commonest
 }
 
+TEST(CountPoints, FiveMeasuredPlotsWithTheGroupAreEnoughToTrustItsRatioAndFourAreNot) {
+  // common practice: kFairPlots, five plots on which something is found.
+  for (const int measured : {4, 5}) {
+    test::TestCruise cruise;
+    const StandId stand = cruise.stand("Ridge", 40.0);
+    for (int i = 0; i < 12; ++i) {
+      const PlotId plot = cruise.plot(stand);
+      if (i < measured) {
+        for (const double dbh : {12.0, 13.0 + i, 14.0}) cruise.tree(plot, 316, dbh);
+      } else {
+        cruise.data.plots.back().note =
+            note_of({.task = PlotTask::count, .counted = {{SpeciesCode{316}, 2 + i % 2}}});
+      }
+    }
+    const auto got = cruise_estimate(cruise.data, test::test_species(), {}).value();
+    const GroupFigures& live = got.stands[0].figures->live;
+    EXPECT_EQ(live.ba.trust, Trust::fair);
+    EXPECT_TRUE(live.sized.by_ratio);
+    EXPECT_EQ(live.trees.trust, measured < kFairPlots ? Trust::few_found : Trust::fair);
+  }
+}
+
 TEST_F(DoubleSampling, RefusesCountsWithoutAnythingMeasured) {
   for (Plot& plot : oracle.data.plots) make_count_point(plot);
   leave_counts_only();

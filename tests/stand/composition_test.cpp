@@ -61,6 +61,7 @@ TEST(Composition, LeavesOutDeadTreesAndNeedsALiveOne) {
   EXPECT_EQ(composition_of(cruise.data).error().code, ErrorCode::no_data);
   cruise.tree(plot, 802, 12.0);
   EXPECT_DOUBLE_EQ(composition_of(cruise.data)->white_oak.share.value, 100.0);
+  EXPECT_EQ(composition_of(cruise.data)->species.size(), 1U) << "no line for the dead maple";
   EXPECT_FALSE(composition_of(cruise.data)->oak.se) << "one plot tells no error";
 }
 
