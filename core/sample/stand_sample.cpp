@@ -2,12 +2,12 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 #include <utility>
 
 #include "core/measure/basal_area.hpp"
 #include "core/measure/plot_geometry.hpp"
 #include "core/model/plot_task.hpp"
+#include "core/sample/stand_draft.hpp"
 #include "core/sample/visits.hpp"
 
 namespace oaklight {
@@ -26,104 +26,9 @@ struct PlotPlace {
   bool thin = false;     ///< of the design for the thinner trees
 };
 
-/// One stand while its sample is put together. The first fault found is the one told.
-struct Draft {
-  StandSample sample;
-  std::optional<Error> fault;
-  const Cruise* cruise = nullptr;  ///< of its first plot, or of the thicker trees
-  const Cruise* thin = nullptr;    ///< of the thinner trees, where two designs share the plots
-
-  void blame(Error error) {
-    if (!fault) fault = std::move(error);
-  }
-};
-
-std::string plot_path(const Draft& draft, const Plot& plot) {
-  return "stand/" + draft.sample.stand->name + "/plot/" + plot.label;
-}
-
-std::optional<Acres> regen_plot(const Cruise& cruise) {
-  if (!cruise.regen_area) return std::nullopt;
-  const UnitSystem system = std::visit([](const auto& d) { return d.system; }, cruise.design);
-  return system == UnitSystem::us
-             ? Acres{*cruise.regen_area}
-             : to_acres(SquareMetres{*cruise.regen_area * kSquareMetresPerHectare});
-}
-
-bool same_design(const Cruise& a, const Cruise& b) {
-  return a.design == b.design && a.min_dbh == b.min_dbh && a.regen_area == b.regen_area;
-}
-
-bool in_sample(const Plot& plot) {
-  return plot.status == PlotStatus::measured || plot.status == PlotStatus::empty;
-}
-
-/// Takes over the design of the stand's first plot, and holds the others against it.
-void take_design(Draft& draft, const Plot& plot, const Cruise& cruise) {
-  StandSample& s = draft.sample;
-  if (draft.cruise == nullptr) {
-    draft.cruise = &cruise;
-    s.design = cruise.design;
-    s.min_dbh = cruise.min_dbh;
-    s.regen_plot = regen_plot(cruise);
-    if (const auto checked = check_design(s.design); !checked) draft.blame(checked.error());
-    if (s.regen_plot && !(s.regen_plot->value > 0.0)) {
-      draft.blame({ErrorCode::out_of_range, "The regeneration plot has no area.", "regen_plot",
-                   "Give its size, e.g. 0.001 acre, or leave it out."});
-    }
-  } else if (!same_design(*draft.cruise, cruise)) {
-    draft.blame({ErrorCode::mixed_designs,
-                 "The plots of stand " + s.stand->name + " were laid out by different designs.",
-                 plot_path(draft, plot),
-                 "Estimate one design at a time: give each its own stand, or leave one out. Two "
-                 "designs for thick and for thin trees go together where they have the same plots "
-                 "and different smallest trees."});
-  }
-}
-
-int least_of(const Cruise& cruise) { return cruise.min_dbh ? cruise.min_dbh->hundredth_mm() : 0; }
-
-/// Two designs that share their plots: thick has the larger smallest tree.
-struct DesignPair {
-  const Cruise* thick = nullptr;
-  const Cruise* thin = nullptr;
-};
-
-/// The plots of one stand that count, with their cruises.
-using Laid = std::vector<std::pair<const Plot*, const Cruise*>>;
-
-/// The two designs of a stand where they make a pair; nothing where they do not.
-std::optional<DesignPair> pair_of(const Laid& laid) {
-  std::vector<const Cruise*> designs;
-  std::map<const Cruise*, std::set<std::string_view>> visited;
-  for (const auto& [plot, cruise] : laid) {
-    const auto same = [&](const Cruise* c) { return same_design(*c, *cruise); };
-    auto design = std::ranges::find_if(designs, same);
-    if (design == designs.end()) design = designs.insert(designs.end(), cruise);
-    if (in_sample(*plot) && !visited[*design].insert(plot->label).second) return std::nullopt;
-  }
-  if (designs.size() != 2 || least_of(*designs[0]) == least_of(*designs[1])) return std::nullopt;
-  const bool first = least_of(*designs[0]) > least_of(*designs[1]);
-  const DesignPair pair{designs[first ? 0 : 1], designs[first ? 1 : 0]};
-  if (visited[pair.thick] != visited[pair.thin]) return std::nullopt;
-  return pair;
-}
-
-/// Takes over both designs of a pair.
-void take_pair(Draft& draft, const Plot& plot, const DesignPair& pair) {
-  take_design(draft, plot, *pair.thick);
-  StandSample& s = draft.sample;
-  draft.thin = pair.thin;
-  s.thin_design = pair.thin->design;
-  s.thick_from = s.min_dbh;
-  s.min_dbh = pair.thin->min_dbh;
-  if (!s.regen_plot) s.regen_plot = regen_plot(*pair.thin);
-  if (const auto checked = check_design(*s.thin_design); !checked) draft.blame(checked.error());
-}
-
 /// Two plots of one label in one stand are one plot seen twice, by mistake or in cruises without a
 /// day: as two they would claim an error that is too small.
-void refuse_same_labels(Draft& draft) {
+void refuse_same_labels(StandDraft& draft) {
   std::map<std::string_view, int> seen;
   for (const Plot* plot : draft.sample.plots) {
     if (plot->label.empty() || ++seen[plot->label] < 2) continue;
@@ -155,15 +60,15 @@ class Builder {
     const auto it = places_.find(id);
     return it == places_.end() ? nullptr : &it->second;
   }
-  void place_stand(Draft& draft, std::vector<PlotPlace*>& places,
+  void place_stand(StandDraft& draft, std::vector<PlotPlace*>& places,
                    const std::map<CruiseId, const Cruise*>& cruises);
-  void add_plot(Draft& draft, PlotPlace& place);
-  void add_counts(Draft& draft, const PlotPlace& place);
-  void add_tree(Draft& draft, const PlotPlace& place, const Tree& tree);
-  void add_regen(Draft& draft, const PlotPlace& place, const Regen& regen);
+  void add_plot(StandDraft& draft, PlotPlace& place);
+  void add_counts(StandDraft& draft, const PlotPlace& place);
+  void add_tree(StandDraft& draft, const PlotPlace& place, const Tree& tree);
+  void add_regen(StandDraft& draft, const PlotPlace& place, const Regen& regen);
 
   const TractData& data_;
-  std::vector<Draft> drafts_;
+  std::vector<StandDraft> drafts_;
   std::map<PlotId, PlotPlace> places_;  // in order of id: so are the plots of each stand
 };
 
@@ -197,7 +102,7 @@ Status Builder::place_plots() {
 }
 
 /// The plots of one stand in order of id; those for thinner trees lie on the others.
-void Builder::place_stand(Draft& draft, std::vector<PlotPlace*>& places,
+void Builder::place_stand(StandDraft& draft, std::vector<PlotPlace*>& places,
                           const std::map<CruiseId, const Cruise*>& cruises) {
   Laid laid;
   for (const PlotPlace* place : places) {
@@ -225,7 +130,7 @@ void Builder::place_stand(Draft& draft, std::vector<PlotPlace*>& places,
   }
 }
 
-void Builder::add_plot(Draft& draft, PlotPlace& place) {
+void Builder::add_plot(StandDraft& draft, PlotPlace& place) {
   StandSample& s = draft.sample;
   s.planned += place.plot->status == PlotStatus::planned ? 1 : 0;
   s.skipped += place.plot->status == PlotStatus::skipped ? 1 : 0;
@@ -238,7 +143,7 @@ void Builder::add_plot(Draft& draft, PlotPlace& place) {
 }
 
 /// Trees counted without a size: each is the basal area factor, whatever its size.
-void Builder::add_counts(Draft& draft, const PlotPlace& place) {
+void Builder::add_counts(StandDraft& draft, const PlotPlace& place) {
   const Plot& plot = *place.plot;
   const PlotTaken taken = taken_at(plot);
   if (taken.counted.empty()) return;
@@ -264,7 +169,7 @@ void Builder::add_counts(Draft& draft, const PlotPlace& place) {
   }
 }
 
-void Builder::add_tree(Draft& draft, const PlotPlace& place, const Tree& tree) {
+void Builder::add_tree(StandDraft& draft, const PlotPlace& place, const Tree& tree) {
   if (place.earlier) return;
   if (place.plot->status != PlotStatus::measured) {
     draft.blame({ErrorCode::contradiction,
@@ -312,7 +217,7 @@ Status Builder::add_trees() {
   return Done{};
 }
 
-void Builder::add_regen(Draft& draft, const PlotPlace& place, const Regen& regen) {
+void Builder::add_regen(StandDraft& draft, const PlotPlace& place, const Regen& regen) {
   if (place.earlier) return;
   const std::string path = plot_path(draft, *place.plot);
   if (!place.index) {
@@ -353,7 +258,7 @@ void put_in_order(std::vector<Record>& records, Key key) {
 
 std::vector<CruisedStand> Builder::finish() {
   std::vector<CruisedStand> stands;
-  for (Draft& draft : drafts_) {
+  for (StandDraft& draft : drafts_) {
     StandSample& s = draft.sample;
     if (draft.cruise == nullptr) continue;  // not cruised
     if (s.plots.empty()) {
