@@ -60,21 +60,4 @@ Result<MeanDifference> welch_difference(std::span<const double> a, std::span<con
   return with_interval(d->mean, d->se, df, confidence);
 }
 
-Result<MeanDifference> paired_difference(std::span<const double> a, std::span<const double> b,
-                                         Confidence confidence) {
-  if (a.size() != b.size()) {
-    return Error{ErrorCode::missing_value, "A tree has one of the two values only.", "trees",
-                 "Give both for each tree."};
-  }
-  if (a.size() < 2) return too_few();
-  std::vector<double> differences(a.size());
-  for (std::size_t i = 0; i < a.size(); ++i) differences[i] = a[i] - b[i];
-  const int n = static_cast<int>(a.size());
-  const auto moments = moments_of(differences, n);
-  if (!moments) return moments.error();
-  const double se = std::sqrt(*moments->variance() / n);
-  if (!(se > 0.0)) return no_spread();
-  return with_interval(moments->mean, se, n - 1, confidence);
-}
-
 }  // namespace oaklight

@@ -40,11 +40,4 @@ Result<GroupMean> group_mean(std::span<const double> values, Confidence confiden
 Result<MeanDifference> welch_difference(std::span<const double> a, std::span<const double> b,
                                         Confidence confidence);
 
-/// Mean of a[i] - b[i], two values of the same trees (or of trees put in pairs).
-///
-/// errors   as welch_difference; missing_value for lists of unequal length
-/// source   Freese 1962, USDA Agriculture Handbook 232; Student 1908, Biometrika 6:1-25
-Result<MeanDifference> paired_difference(std::span<const double> a, std::span<const double> b,
-                                         Confidence confidence);
-
 }  // namespace oaklight

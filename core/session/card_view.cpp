@@ -176,9 +176,10 @@ class DecidedStand {
   std::vector<GuardView> guards_;
 };
 
-/// The cards of a stand, or the one asked for.
-Result<std::vector<CardView>> decided_cards(const LiveTract& live, const TractKnowledge& knowledge,
-                                            StandId stand, std::optional<WalkTreeId> only) {
+}  // namespace
+
+Result<std::vector<CardView>> card_views(const LiveTract& live, const TractKnowledge& knowledge,
+                                         StandId stand) {
   const auto part = stand_part(live, stand);
   if (!part) return part.error();
   auto input = input_from_cards(*part, stand, knowledge.release);
@@ -186,25 +187,9 @@ Result<std::vector<CardView>> decided_cards(const LiveTract& live, const TractKn
   const DecidedStand decided(live, knowledge, stand, *std::move(input));
   std::vector<CardView> views;
   for (const WalkTree* tree : live.walk_trees_of(stand)) {
-    if (tree->crop && (!only || tree->id == *only)) views.push_back(decided.card(*tree));
+    if (tree->crop) views.push_back(decided.card(*tree));
   }
   return views;
-}
-
-}  // namespace
-
-Result<CardView> card_view(const LiveTract& live, const TractKnowledge& knowledge,
-                           WalkTreeId crop) {
-  const WalkTree* tree = live.find(crop);
-  if (tree == nullptr || !tree->crop) return no_such("crop tree", to_text(crop));
-  auto views = decided_cards(live, knowledge, tree->stand, crop);
-  if (!views) return views.error();
-  return std::move(views->front());
-}
-
-Result<std::vector<CardView>> card_views(const LiveTract& live, const TractKnowledge& knowledge,
-                                         StandId stand) {
-  return decided_cards(live, knowledge, stand, std::nullopt);
 }
 
 }  // namespace oaklight

@@ -66,12 +66,10 @@ struct CardView {
   std::vector<GuardView> guards;  ///< empty: the stand is not measured, or its walk has no acres
 };
 
-/// The card of one crop tree, decided now. Every tree of its stand's walk is decided for it.
+/// All cards of a stand, decided now, in the order in which they were made.
 ///
 /// cost     one recommendation for the stand; some milliseconds for a walk of a hundred trees
-/// errors   unknown_reference when there is no such crop tree; of stand_facts
-Result<CardView> card_view(const LiveTract& live, const TractKnowledge& knowledge, WalkTreeId crop);
-/// All cards of a stand for the cost of one, in the order in which they were made.
+/// errors   of stand_facts
 Result<std::vector<CardView>> card_views(const LiveTract& live, const TractKnowledge& knowledge,
                                          StandId stand);
 

@@ -35,11 +35,6 @@ std::vector<const R*> all_in(const std::vector<R>& records, std::span<const Uuid
   return found;
 }
 
-template <class R>
-void raise_to(Uuid& highest, const std::vector<R>& records) {
-  if (!records.empty()) highest = std::max(highest, records.back().id.value);
-}
-
 /// The list of a tract that holds records with this kind of id, or of this kind.
 std::vector<Stand>& list_of(TractData& d, const Stand* /*kind*/) { return d.stands; }
 std::vector<Cruise>& list_of(TractData& d, const Cruise* /*kind*/) { return d.cruises; }
@@ -184,23 +179,6 @@ void LiveTract::enter(const Contact& contact) {
 void LiveTract::leave(const Contact& contact) {
   contacts_.remove(contact.crop.value, contact.id.value);
   towards_.remove(contact.neighbour.value, contact.id.value);
-}
-
-Uuid LiveTract::newest_id() const {
-  Uuid highest;
-  raise_to(highest, data_->stands);
-  raise_to(highest, data_->cruises);
-  raise_to(highest, data_->plots);
-  raise_to(highest, data_->trees);
-  raise_to(highest, data_->regens);
-  raise_to(highest, data_->walk_trees);
-  raise_to(highest, data_->contacts);
-  raise_to(highest, data_->marks);
-  raise_to(highest, data_->lines);
-  raise_to(highest, data_->stumps);
-  raise_to(highest, data_->acorn_counts);
-  raise_to(highest, data_->acorn_years);
-  return highest;
 }
 
 const Stand* LiveTract::find(StandId id) const { return find_in(data_->stands, id.value); }

@@ -45,9 +45,6 @@ class LiveTract {
   [[nodiscard]] std::shared_ptr<const TractData> snapshot() const { return data_; }
   void follow(std::span<const Change> changes);
 
-  /// The highest id of all records; an IdSource of one's own resumes after it.
-  [[nodiscard]] Uuid newest_id() const;
-
   // nullptr when there is no such record in use.
   [[nodiscard]] const Stand* find(StandId id) const;
   [[nodiscard]] const Cruise* find(CruiseId id) const;

@@ -124,16 +124,6 @@ std::string ba_text(SquareFeetPerAcre ba, UnitSystem system) {
   return number_text(ba / one, 1) + " m2/ha";
 }
 
-std::string trees_text(TreesPerAcre trees, UnitSystem system) {
-  if (system == UnitSystem::us) return number_text(trees.value, 0) + " trees/ac";
-  return number_text(trees.value / to_hectares(Acres{1.0}).value, 0) + " trees/ha";
-}
-
-std::string length_text(Feet length, UnitSystem system) {
-  if (system == UnitSystem::us) return number_text(length.value, 1) + " ft";
-  return number_text(to_metres(length).value, 2) + " m";
-}
-
 std::string area_text(Acres area, UnitSystem system) {
   if (system == UnitSystem::us) return number_text(area.value, 1) + " ac";
   return number_text(to_hectares(area).value, 2) + " ha";

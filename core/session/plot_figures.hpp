@@ -52,10 +52,6 @@ struct TallyClass {
 // Figures as screens show them, in the units that a person chose.
 /// "80.0 ft2/ac", "18.4 m2/ha".
 [[nodiscard]] std::string ba_text(SquareFeetPerAcre ba, UnitSystem system);
-/// "152 trees/ac", "376 trees/ha".
-[[nodiscard]] std::string trees_text(TreesPerAcre trees, UnitSystem system);
-/// "33.0 ft", "10.06 m".
-[[nodiscard]] std::string length_text(Feet length, UnitSystem system);
 /// "12.5 ac", "5.06 ha".
 [[nodiscard]] std::string area_text(Acres area, UnitSystem system);
 

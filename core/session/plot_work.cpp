@@ -136,19 +136,6 @@ Result<Action> tally_tree(const LiveTract& live, const TractKnowledge& knowledge
   return action;
 }
 
-Result<Action> tally_again(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                           PlotId plot) {
-  const auto trees = live.trees_of(plot);
-  if (trees.empty()) {
-    return Error{ErrorCode::no_data, "No tree was tallied on this plot yet.", "plot",
-                 "Tally the first one by species and diameter."};
-  }
-  const TreeFacts& last = trees.back()->facts;
-  TreeDraft draft{TreeFacts{last.species, last.dbh}};
-  draft.facts.status = last.status;
-  return tally_tree(live, knowledge, ids, plot, draft);
-}
-
 Result<Action> correct_tree(const LiveTract& live, const TractKnowledge& knowledge, TreeId id,
                             const TreeDraft& draft) {
   const Tree* tree = live.find(id);

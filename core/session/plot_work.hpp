@@ -48,12 +48,6 @@ Result<Dbh> dbh_from_digits(std::string_view digits, UnitSystem system);
 Result<Action> tally_tree(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                           PlotId plot, const TreeDraft& draft);
 
-/// Adds one more of the tree tallied last on this plot: same species, DBH and status, one stem.
-/// What was seen or measured on that one tree alone is not copied. Errors: no_data when the plot
-/// has no tree; as tally_tree.
-Result<Action> tally_again(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                           PlotId plot);
-
 /// Replaces what is recorded of a tree. Errors: as tally_tree.
 Result<Action> correct_tree(const LiveTract& live, const TractKnowledge& knowledge, TreeId tree,
                             const TreeDraft& draft);

@@ -154,12 +154,6 @@ Result<Action> add_stump(const LiveTract& live, const TractKnowledge& knowledge,
   return put(live, knowledge, ids.next_id<StumpTag>(), draft);
 }
 
-Result<Action> correct_stump(const LiveTract& live, const TractKnowledge& knowledge, StumpId id,
-                             const StumpDraft& draft) {
-  if (live.find(id) == nullptr) return no_such("finding", to_text(id));
-  return put(live, knowledge, id, draft);
-}
-
 Result<Action> note_finding(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                             WalkTreeId tree, Finding finding, std::string seen_on) {
   return put_latest(live, knowledge, ids, tree,
@@ -171,12 +165,6 @@ Result<Action> note_wound(const LiveTract& live, const TractKnowledge& knowledge
   StumpDraft draft = next_draft(live, tree, Finding::hurt, std::move(seen_on));
   draft.wound = wound;
   return put_latest(live, knowledge, ids, tree, draft);
-}
-
-Result<Action> remove_stump(const LiveTract& live, StumpId id) {
-  const Stump* stump = live.find(id);
-  if (stump == nullptr) return no_such("finding", to_text(id));
-  return Action{"take back: " + label_of(live, draft_of(*stump)), {Remove{id}}};
 }
 
 bool is_listed(const LiveTract& live, WalkTreeId tree) {

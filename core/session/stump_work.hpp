@@ -36,9 +36,6 @@ struct StumpDraft {
 ///          form's limits
 Result<Action> add_stump(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                          const StumpDraft& draft);
-/// Replaces what was noted. Errors: as add_stump.
-Result<Action> correct_stump(const LiveTract& live, const TractKnowledge& knowledge, StumpId stump,
-                             const StumpDraft& draft);
 /// One tap at a tree of the walk: its latest finding is replaced, or it gets its first. A wound
 /// that was noted stays when the finding is hurt again. Errors: as add_stump.
 Result<Action> note_finding(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
@@ -46,8 +43,6 @@ Result<Action> note_finding(const LiveTract& live, const TractKnowledge& knowled
 /// The worst wound of a hurt tree of the walk, noted as hurt with it. Errors: as add_stump.
 Result<Action> note_wound(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                           WalkTreeId tree, Wound wound, std::string seen_on);
-/// Takes a finding out of use. Errors: unknown_reference.
-Result<Action> remove_stump(const LiveTract& live, StumpId stump);
 
 /// Whether the mark of a tree has it felled or killed standing.
 [[nodiscard]] bool is_listed(const LiveTract& live, WalkTreeId tree);

@@ -103,18 +103,6 @@ std::optional<Error> fault_of(const LiveTract& live, const TractKnowledge& knowl
 
 }  // namespace
 
-Result<Action> rename_tract(const LiveTract& live, const TractKnowledge& knowledge,
-                            std::string_view name) {
-  Tract renamed = live.data().tract;
-  renamed.name = trimmed(name);
-  if (renamed.name.empty()) {
-    return Error{ErrorCode::missing_value, "A tract has a name.", "tract/name",
-                 "Type what the owner calls it."};
-  }
-  if (auto fault = fault_of(knowledge, renamed)) return *std::move(fault);
-  return Action{"rename the tract " + renamed.name, {renamed}};
-}
-
 Result<Action> change_tract(const LiveTract& live, const TractKnowledge& knowledge, Tract tract) {
   tract.demo = tract.demo || live.data().tract.demo;
   if (auto fault = fault_of(knowledge, tract)) return *std::move(fault);

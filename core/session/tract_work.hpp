@@ -1,7 +1,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 
 #include "core/session/knowledge.hpp"
 #include "core/session/live_tract.hpp"
@@ -10,9 +9,6 @@
 
 namespace oaklight {
 
-/// Errors: missing_value for an empty name.
-Result<Action> rename_tract(const LiveTract& live, const TractKnowledge& knowledge,
-                            std::string_view name);
 /// Replaces what is recorded of the tract. Invented data stays invented: demo is not cleared.
 /// Errors: not_a_choice for a state that is not two letters.
 Result<Action> change_tract(const LiveTract& live, const TractKnowledge& knowledge, Tract tract);

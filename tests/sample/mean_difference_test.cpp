@@ -1,4 +1,4 @@
-// Two groups of trees, and two readings of the same trees. Expected values: R's t.test on the sleep
+// Two groups of trees. Expected values: R's t.test on the sleep
 // data of Student 1908, Biometrika 6:1-25 (tests/golden/oracle/paired.R).
 
 #include "core/sample/mean_difference.hpp"
@@ -39,14 +39,6 @@ TEST_F(Sleep, OfTwoGroupsOfUnequalSize) {
   EXPECT_TRUE(d.clear());
 }
 
-TEST_F(Sleep, OfTheSameSubjectsInPairs) {
-  const auto d = paired_difference(group("group2"), group("group1"), Confidence{}).value();
-  expect("/sleep/paired", d);
-  EXPECT_TRUE(d.clear());
-  // Printed in the paper: mean 1.58, and odds of the t table with n = 10; R's help for sleep.
-  EXPECT_NEAR(d.difference, 1.58, 5e-13);
-}
-
 TEST(MeanDifference, RefusesWhatHasNoError) {
   const std::vector<double> one{0.2};
   const std::vector<double> two{0.2, 0.3};
@@ -54,9 +46,6 @@ TEST(MeanDifference, RefusesWhatHasNoError) {
   EXPECT_EQ(welch_difference(one, two, {}).error().code, ErrorCode::too_few_plots);
   EXPECT_EQ(welch_difference(two, one, {}).error().code, ErrorCode::too_few_plots);
   EXPECT_EQ(welch_difference(same, same, {}).error().code, ErrorCode::contradiction);
-  EXPECT_EQ(paired_difference(one, one, {}).error().code, ErrorCode::too_few_plots);
-  EXPECT_EQ(paired_difference(two, two, {}).error().code, ErrorCode::contradiction);
-  EXPECT_EQ(paired_difference(two, one, {}).error().code, ErrorCode::missing_value);
   const std::vector<double> bad{0.2, std::nan("")};
   EXPECT_EQ(welch_difference(two, bad, {}).error().code, ErrorCode::not_a_number);
 }

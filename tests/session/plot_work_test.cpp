@@ -65,31 +65,6 @@ TEST_F(Tally, OnASkippedPlotIsRefusedUntilItIsPlannedAgain) {
   tally(draft(kWhiteOak, 14.0));
 }
 
-TEST_F(Tally, AgainRepeatsSpeciesDiameterAndStatusAndNothingElse) {
-  TreeDraft seen = draft(kRedMaple, 6.0);
-  seen.facts.status = TreeStatus::dead;
-  seen.facts.conditions = {Condition::den};
-  seen.facts.height = tape_ft(40.0);
-  seen.azimuth = Degrees{90.0};
-  seen.distance = tape_ft(12.0);
-  seen.tag = "7-1";
-  seen.stems = 1;
-  tally(seen);
-  const Action again = done(tally_again(live_, knowledge_, ids_, plot_));
-  EXPECT_EQ(again.label, "tally dead red maple 6.0 in");
-  EXPECT_EQ(last().facts.species, kRedMaple);
-  EXPECT_EQ(last().facts.dbh, dbh_in(6.0));
-  EXPECT_EQ(last().facts.status, TreeStatus::dead);
-  EXPECT_TRUE(last().facts.conditions.empty());
-  EXPECT_FALSE(last().facts.height);
-  EXPECT_FALSE(last().azimuth);
-  EXPECT_EQ(last().tag, "");
-}
-
-TEST_F(Tally, AgainWithoutATreeSaysSo) {
-  EXPECT_EQ(refused(tally_again(live_, knowledge_, ids_, plot_)).code, ErrorCode::no_data);
-}
-
 TEST_F(Tally, IsCorrectedTreeByTree) {
   tally(draft(kWhiteOak, 14.0));
   TreeDraft better = draft_of(last());

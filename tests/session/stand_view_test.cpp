@@ -186,9 +186,7 @@ TEST(StandView, OfAStandThatNobodyVisitedSaysWhatToDo) {
 TEST(StandView, ShowsUnitsAsTheTallyScreenDoes) {
   for (const UnitSystem system : {UnitSystem::us, UnitSystem::metric}) {
     const ShownUnit ba = shown_unit(FigureUnit::basal_area, system);
-    const ShownUnit trees = shown_unit(FigureUnit::trees, system);
     EXPECT_NE(ba_text(SquareFeetPerAcre{80.0}, system).find(ba.words), std::string::npos);
-    EXPECT_NE(trees_text(TreesPerAcre{152.0}, system).find(trees.words), std::string::npos);
   }
   // Derived: 1 m2/ha is 4.356 ft2/ac exactly; 1 ha is 2.4710538 ac (international acre).
   EXPECT_NEAR(shown_unit(FigureUnit::basal_area, UnitSystem::metric).factor, 1.0 / 4.356, 1e-9);

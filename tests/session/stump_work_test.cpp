@@ -113,19 +113,6 @@ TEST_F(Stumps, AreHeldAgainstTheForm) {
   EXPECT_EQ(refuse(draft).code, ErrorCode::unknown_reference);
 }
 
-TEST_F(Stumps, AreCorrectedAndRemovedById) {
-  note(maple_, Finding::as_marked);
-  const StumpId id = stumps()[0].id;
-  StumpDraft draft = draft_of(stumps()[0]);
-  draft.note = "high stump";
-  done(correct_stump(live_, knowledge_, id, draft));
-  EXPECT_EQ(stumps()[0].note, "high stump");
-  done(remove_stump(live_, id));
-  EXPECT_TRUE(stumps().empty());
-  EXPECT_EQ(refused(remove_stump(live_, id)).code, ErrorCode::unknown_reference);
-  EXPECT_EQ(difference_from_file(), "");
-}
-
 TEST_F(Stumps, HoldTheirTreeInTheWalk) {
   note(maple_, Finding::as_marked);
   EXPECT_FALSE(store_.apply({"remove", {Remove{live_.mark_of(maple_)->id}, Remove{maple_}}}))

@@ -23,15 +23,6 @@ class TractWork : public WorkTest {
   }
 };
 
-TEST_F(TractWork, ATractIsRenamedAndNotLeftWithoutAName) {
-  EXPECT_EQ(done(rename_tract(live_, knowledge_, " Cold Hollow ")).label,
-            "rename the tract Cold Hollow");
-  EXPECT_EQ(live_.data().tract.name, "Cold Hollow");
-  EXPECT_EQ(refused(rename_tract(live_, knowledge_, " ")).code, ErrorCode::missing_value);
-  undo();
-  EXPECT_EQ(live_.data().tract.name, "");
-}
-
 TEST_F(TractWork, InventedDataStaysInvented) {
   Tract tract = live_.data().tract;
   tract.name = "Cold Hollow";

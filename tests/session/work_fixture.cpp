@@ -30,9 +30,7 @@ WorkTest::WorkTest()
     : store_(make()),
       live_(store_.load().value()),
       ids_(clock_, [this] { return chance_(); }),
-      knowledge_(shipped_tract_knowledge()) {
-  ids_.resume_after(live_.newest_id());
-}
+      knowledge_(shipped_tract_knowledge()) {}
 
 Action WorkTest::done(const Result<Action>& action) {
   EXPECT_TRUE(action) << to_text(action.error());
