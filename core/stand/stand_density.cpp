@@ -47,11 +47,13 @@ Result<StandDensity> stand_density(const TractData& data, StandId stand,
                  "stand/" + sample->stand->name,
                  "Measure the trees of at least two of the points."};
   }
-  // Sizes stand for those that were only counted, too, by basal area.
   const double n = d.plots;
-  const double share = d.ba.value > 0.0 ? sized / d.ba : 1.0;
-  d.live = per_plot(d.live, n * share);
-  d.guard = per_plot(d.guard, n * share);
+  if (d.ba.value > 0.0) {
+    // Sizes stand for those that were only counted, too, by basal area.
+    const double share = sized / d.ba;
+    d.live = per_plot(d.live, n * share);
+    d.guard = per_plot(d.guard, n * share);
+  }
   for (SquareFeetPerAcre* ba : {&d.ba, &d.ba_oak, &d.ba_white_oak, &d.ba_red_oak}) *ba = *ba / n;
   return d;
 }

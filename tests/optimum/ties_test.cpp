@@ -2,7 +2,9 @@
 // best plan is found. And what greed books is what it took.
 #include <gtest/gtest.h>
 
-#include "core/measure/stocking.hpp"
+#include <algorithm>
+
+#include "core/measure/basal_area.hpp"
 #include "core/release/greedy.hpp"
 #include "core/release/guard_prices.hpp"
 #include "tests/optimum/random_stands.hpp"
@@ -62,6 +64,19 @@ TEST_F(TwoAlike, PricesTakeLessBasalArea) {
   std::vector<std::uint32_t> released;
   for (const std::uint32_t c : plan.released) released.push_back(candidates.tree(c));
   EXPECT_EQ(tags(released), std::vector<std::string>{"B"});
+}
+
+TEST_F(TwoAlike, ATreeThatTheStandCannotSpareTellsWhereItWouldLeaveIt) {
+  // By definition: three maples of 15 in, of what stands on the acre.
+  problem_.guards->limits.removal_max = Percent{3.0};
+  const ReleaseChoice choice = choose(problem_);
+  const auto b = std::ranges::find(problem_.graph.trees(), "B", &ReleaseTree::tag);
+  const Dropped& dropped =
+      choice.dropped[static_cast<std::size_t>(b - problem_.graph.trees().begin())];
+  ASSERT_EQ(dropped.cause, Dropped::Cause::guard);
+  EXPECT_EQ(dropped.guard.rule, "R4.11");
+  const double maples = 3.0 * basal_area(Inches{15.0}).value;
+  EXPECT_NEAR(dropped.guard.after, 100.0 * maples / problem_.guards->before.ba.value, 1e-9);
 }
 
 TEST(Greedy, BooksWhatItTakesAndReleasesAndNothingElse) {

@@ -68,6 +68,23 @@ TEST(Closing, FollowsTheRulesOfTheTract) {
   EXPECT_FALSE(years_until_look({Side::north, Side::east, Side::south}, one, never).has_value());
 }
 
+TEST(Closing, RefusesARuleThatIsASlipOfTheKeyboard) {
+  // Judgement: nothing here is beyond 1,000 years, feet or sides.
+  const auto settings = [](int years) {
+    const std::string text =
+        R"({"rules_for": "release", "version": "1", "rules": [{"id": "R1.80", "rule": "Lag.", "value": [)" +
+        std::to_string(years) +
+        R"(], "unit": "years", "status": "common practice", "source": "invented",
+           "editable": true}]})";
+    RuleBook book = RuleBook::from_json(text, "rules").value();
+    book.add_missing(shipped_knowledge().rules);
+    return YearSettings::from(book);
+  };
+  EXPECT_DOUBLE_EQ(settings(1000).value().lag_years, 1000.0);
+  EXPECT_EQ(settings(1001).error().code, ErrorCode::out_of_range);
+  EXPECT_EQ(settings(1001).error().where, "rules/R1.80");
+}
+
 TEST(Closing, NamesItsRules) {
   for (const char* id : kClosingRules) {
     EXPECT_NE(shipped_knowledge().rules.find(id), nullptr) << id;

@@ -181,5 +181,25 @@ TEST(MeasuredCrowns, GiveTheOpenShareOfTheirOwnEdge) {
   EXPECT_NEAR(unlooked.light().open.value, open_share(std::array{arc}).value - 25.0, 1e-9);
 }
 
+TEST(MeasuredCrowns, APairOfCropTreesIsSeenFromBothSidesOfOneCard) {
+  // Geometry: back from the neighbour is half a turn on.
+  TwoTrees pair = TwoTrees(16, Seen::touches).crown(0, 10, 12, 9, 11).crown(1, 8, 7, 9, 6);
+  pair.data.walk_trees[1].crop = true;
+  pair.data.contacts[0].azimuth = Degrees{75.0};
+  const ReleaseGraph graph = pair.input().graph;
+  ASSERT_EQ(graph.trees()[1].tag, "m");
+  const auto shape = [](double n, double e, double s, double w) {
+    return CrownShape::measured(Feet{n}, Feet{e}, Feet{s}, Feet{w});
+  };
+  const auto back =
+      closed_arcs(shape(8, 7, 9, 6), shape(10, 12, 9, 11), Feet{16}, Degrees{255.0}, Feet{2});
+  const auto& got = graph.edges().closed.at({1, 0});
+  ASSERT_EQ(got.size(), back.size());
+  for (std::size_t i = 0; i < got.size(); ++i) {
+    EXPECT_NEAR(got[i].middle.value, back[i].middle.value, 1e-9);
+    EXPECT_NEAR(got[i].half.value, back[i].half.value, 1e-9);
+  }
+}
+
 }  // namespace
 }  // namespace oaklight

@@ -263,6 +263,18 @@ TEST(Objections, CropTreesUpToTheCeilingAreFineAndOneMoreIsNot) {
   EXPECT_THAT(said(1.99), Contains("R1.32"));
 }
 
+TEST(Objections, ACutUpToTheLargestShareIsFineAndOneBeyondIsNot) {
+  // By definition: the basal area of one maple of 10 in, of what stands on the acre.
+  const double share = 100.0 * (basal_area(Inches{10.0}).value / test::full_stand().ba.value);
+  const auto said = [](double most) {
+    ReleaseInput input = input_of(cards("crop A WO 14 co\nA m N 16 touches RM 10 co"), 1.0);
+    input.knowledge = test::knowledge_with({{"R4.11", {most}}});
+    return rules_against(objections(input, {{"A"}, {"m"}}), "");
+  };
+  EXPECT_THAT(said(share + 1e-6), Not(Contains("R4.11")));
+  EXPECT_THAT(said(share - 1e-6), Contains("R4.11"));
+}
+
 TEST(RightJob, AYoungStandAtItsFloorWaits) {
   StandFacts stand = too_late().stand;
   stand.age_years = 60;
