@@ -4,6 +4,7 @@
 #include "core/command/estimate_json.hpp"
 #include "core/command/estimate_text.hpp"
 #include "core/command/program.hpp"
+#include "core/command/stand_table_text.hpp"
 #include "core/session/local.hpp"
 
 namespace oaklight::command {
@@ -17,6 +18,7 @@ struct Call {
   bool fpc = false;
   bool post_strata = false;
   bool plots_less_stands = false;
+  bool stand_table = false;
   bool json = false;
 };
 
@@ -45,6 +47,7 @@ int run(const Call& call) {
     std::cout << estimate_json(*estimate, *figures, *data, species, options) << '\n';
   } else {
     std::cout << estimate_text(*estimate, *figures, *data, species, options);
+    if (call.stand_table && estimate->all) std::cout << stand_table_text(*estimate->all, species);
   }
   return kDone;
 }
@@ -68,6 +71,9 @@ void add_estimate(CLI::App& app, int& exit_code) {
       "The plots were laid out over the whole tract and sorted into stands afterwards");
   command->add_flag("--plots-less-stands", call->plots_less_stands,
                     "Degrees of freedom over stands: plots less stands, not Satterthwaite's");
+  command->add_flag("--stand-table", call->stand_table,
+                    "Then trees and basal area by diameter class and species, of all stands\n"
+                    "together; --json has them anyway");
   add_json(*command, call->json);
   command->footer("Example: oaklight estimate hollow.gpkg --level 0.9 --log-rule doyle");
   command->callback([call, &exit_code] { exit_code = run(*call); });

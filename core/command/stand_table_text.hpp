@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+
+#include "core/model/species.hpp"
+#include "core/sample/cruise_estimate.hpp"
+
+namespace oaklight::command {
+
+/// Live trees and basal area an acre by 2-in class and species, as two tables for a terminal; "."
+/// where none was tallied.
+[[nodiscard]] std::string stand_table_text(const AreaEstimate& area, const SpeciesTable& species);
+
+}  // namespace oaklight::command
