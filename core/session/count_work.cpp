@@ -12,6 +12,19 @@ constexpr int kMostStems = 10'000;  // as the estimate refuses more
 
 std::string path_of(const Plot& plot) { return "plot/" + plot.label; }
 
+/// The plots of a cruise, by stand and label.
+std::vector<const Plot*> plots_in_turn(const LiveTract& live, CruiseId cruise) {
+  std::vector<const Plot*> plots;
+  for (const Plot& plot : live.data().plots) {
+    if (plot.cruise == cruise) plots.push_back(&plot);
+  }
+  std::ranges::sort(plots, [](const Plot* a, const Plot* b) {
+    if (a->stand != b->stand) return a->stand < b->stand;
+    return natural_less(a->label, b->label);
+  });
+  return plots;
+}
+
 bool is_point(const LiveTract& live, const Plot& plot) {
   const Cruise* cruise = live.find(plot.cruise);
   return cruise != nullptr && std::holds_alternative<PointDesign>(cruise->design);
@@ -82,24 +95,59 @@ Result<Action> set_task(const LiveTract& live, PlotId id, PlotTask task) {
 }
 
 int measured_every(const LiveTract& live, CruiseId cruise) {
-  std::vector<const Plot*> plots;
-  for (const Plot& plot : live.data().plots) {
-    if (plot.cruise == cruise) plots.push_back(&plot);
-  }
-  std::ranges::sort(plots, [](const Plot* a, const Plot* b) {
-    if (a->stand != b->stand) return a->stand < b->stand;
-    return natural_less(a->label, b->label);
-  });
   int longest = 0;
   int run = 0;
   const Plot* last = nullptr;
-  for (const Plot* plot : plots) {
+  for (const Plot* plot : plots_in_turn(live, cruise)) {
     if (last == nullptr || last->stand != plot->stand) run = 0;
     run = taken_at(*plot).task == PlotTask::count ? run + 1 : 0;
     longest = std::max(longest, run);
     last = plot;
   }
   return longest + 1;
+}
+
+std::optional<Error> cannot_take_turns(const LiveTract& live, CruiseId id, int every) {
+  if (every < 1 || every > kMostEvery) {
+    return Error{ErrorCode::out_of_range,
+                 "Every " + std::to_string(every) + "th point cannot be measured.", "measure_every",
+                 "Give a number from 1 to " + std::to_string(kMostEvery) + "."};
+  }
+  const Cruise* cruise = live.find(id);
+  if (cruise == nullptr || every == 1) return std::nullopt;
+  if (std::holds_alternative<PointDesign>(cruise->design)) return std::nullopt;
+  return Error{ErrorCode::contradiction, "Fixed plots cannot be counted without sizes.",
+               "measure_every", "Count at points, or measure every plot."};
+}
+
+std::string every_text(int every) {
+  if (every == 1) return "every point";
+  const int tens = every % 100 / 10;
+  const int ones = tens == 1 ? 0 : every % 10;
+  const char* ending = ones == 1 ? "st" : ones == 2 ? "nd" : ones == 3 ? "rd" : "th";
+  return "every " + std::to_string(every) + ending + " point";
+}
+
+Result<Action> measure_in_turn(const LiveTract& live, CruiseId id, int every) {
+  if (live.find(id) == nullptr) return no_such("cruise", to_text(id));
+  if (auto fault = cannot_take_turns(live, id, every)) return *std::move(fault);
+  Action action{"measure " + every_text(every), {}};
+  int turn = 0;
+  const Plot* last = nullptr;
+  for (const Plot* plot : plots_in_turn(live, id)) {
+    if (last == nullptr || last->stand != plot->stand) turn = 0;
+    last = plot;
+    const PlotTask task = turn++ % every == 0 ? PlotTask::measure : PlotTask::count;
+    PlotTaken taken = taken_at(*plot);
+    if (plot->status != PlotStatus::planned || taken.task == task) continue;
+    taken.task = task;
+    Plot changed = *plot;
+    changed.note = note_of(taken);
+    action.changes.emplace_back(std::move(changed));
+  }
+  if (!action.changes.empty()) return action;
+  return Error{ErrorCode::contradiction, "No point that is still to do would change.",
+               "measure_every", "Make a point that was visited a count point at that point."};
 }
 
 }  // namespace oaklight

@@ -44,6 +44,8 @@ class Layout {
     if (const Status chosen = choose_stands(); !chosen) return chosen.error();
     if (const Status shared = share_out(); !shared) return shared.error();
     if (const Status made = make_cruise(); !made) return made.error();
+    if (auto fault = cannot_take_turns(trial_, cruise_, request_.measure_every))
+      return *std::move(fault);
     if (const Status placed = place_all(); !placed) return placed.error();
     finish();
     return std::move(out_);
@@ -170,10 +172,6 @@ class Layout {
     made.name = out_.cruise;
     made.design = request_.design.value_or(PointDesign{out_.factor.factor, UnitSystem::us});
     out_.design = made.design;
-    if (request_.measure_every > 1 && std::holds_alternative<FixedDesign>(made.design)) {
-      return Error{ErrorCode::contradiction, "Fixed plots cannot be counted without sizes.",
-                   "measure_every", "Count at points, or measure every plot."};
-    }
     auto action = add_cruise(trial_, knowledge_, ids_, std::move(made));
     if (!action) return action.error();
     cruise_ = std::get<Cruise>(action->changes.front()).id;
@@ -278,6 +276,12 @@ class Layout {
           "Points of the grid that fall inside a stand count, so their number differs a little "
           "from what was wanted. None was moved from an edge; for trees near one use the "
           "walkthrough or the mirage.");
+    }
+    if (request_.measure_every > 1) {
+      out_.notes.push_back("The first point of each stand and " +
+                           every_text(request_.measure_every) +
+                           " after it is measured; at the others trees are only counted by "
+                           "species.");
     }
     out_.notes.push_back(kAsIfRandom);
   }

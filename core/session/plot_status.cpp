@@ -170,7 +170,7 @@ Result<Action> add_plot(const LiveTract& live, const TractKnowledge& knowledge, 
 }
 
 Result<Action> add_plots(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                         StandId stand_id, CruiseId cruise, int count) {
+                         StandId stand_id, CruiseId cruise, int count, std::optional<int> asked) {
   constexpr int kMostAtOnce = 500;  // a day's slip of the finger, not a cruise
   const Stand* stand = live.find(stand_id);
   if (stand == nullptr) return no_such("stand", to_text(stand_id));
@@ -181,7 +181,8 @@ Result<Action> add_plots(const LiveTract& live, const TractKnowledge& knowledge,
   Action all{
       "add " + std::to_string(count) + (count == 1 ? " plot to " : " plots to ") + stand->name, {}};
   const int first = next_plot_number(live, stand_id);
-  const int every = measured_every(live, cruise);
+  const int every = asked.value_or(measured_every(live, cruise));
+  if (auto fault = cannot_take_turns(live, cruise, every)) return *std::move(fault);
   for (int number = first; number < first + count; ++number) {
     Plot plot;
     plot.stand = stand_id;

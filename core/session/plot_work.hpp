@@ -76,6 +76,20 @@ Result<Action> set_task(const LiveTract& live, PlotId plot, PlotTask task);
 /// Every how many plots of a cruise are measured, as its plots have it: 1 where all are. Source:
 /// one more than the longest run of count points, by label.
 [[nodiscard]] int measured_every(const LiveTract& live, CruiseId cruise);
+/// Gives the points of a cruise their turns: of each stand the first by label and every k-th after
+/// it is measured. Only those still to do change; what was visited stays as it is. "measure every
+/// 3rd point".
+///
+/// errors   out_of_range for a k below 1 or above kMostEvery; contradiction: a cruise of fixed
+///          plots, or no point to do would change
+Result<Action> measure_in_turn(const LiveTract& live, CruiseId cruise, int every);
+inline constexpr int kMostEvery = 50;
+/// Why the points of a cruise cannot be measured so; nothing when they can. An unknown cruise is
+/// told where it is asked for.
+[[nodiscard]] std::optional<Error> cannot_take_turns(const LiveTract& live, CruiseId cruise,
+                                                     int every);
+/// "every point", "every 2nd point", "every 3rd point".
+[[nodiscard]] std::string every_text(int every);
 
 /// What is recorded on arrival at a plot; nothing changes where nothing is given.
 struct PlotVisit {
@@ -107,10 +121,13 @@ Result<Action> skip_plot(const LiveTract& live, const TractKnowledge& knowledge,
 Result<Action> add_plot(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
                         Plot plot);
 /// Adds planned plots in one step, labelled on from the stand's next one: "add 10 plots to Cove".
-/// Of a cruise that measures every k-th plot they go on in its turn.
-/// Errors: as add_plot; out_of_range for fewer than 1 or more than 500.
+///
+/// every    which of them are measured; nothing: as the cruise has it already
+/// errors   as add_plot; out_of_range for fewer than 1 or more than 500, and for a k as above;
+///          contradiction for count points of a cruise of fixed plots
 Result<Action> add_plots(const LiveTract& live, const TractKnowledge& knowledge, IdSource& ids,
-                         StandId stand, CruiseId cruise, int count);
+                         StandId stand, CruiseId cruise, int count,
+                         std::optional<int> every = std::nullopt);
 
 /// One cell of the seedling count.
 struct SeedlingCell {

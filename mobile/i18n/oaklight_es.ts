@@ -813,6 +813,10 @@
             <source>Opens this tree</source>
             <translation>Abre este árbol</translation>
         </message>
+        <message>
+            <source>Opens what was counted</source>
+            <translation>Abre lo contado</translation>
+        </message>
     </context>
     <context>
         <name>LayoutSheet</name>
@@ -1489,6 +1493,60 @@
         </message>
     </context>
     <context>
+        <name>PointSheet</name>
+        <message>
+            <source>Measure point</source>
+            <translation>Punto de medición</translation>
+        </message>
+        <message>
+            <source>Each tree with its size</source>
+            <translation>Cada árbol con su tamaño</translation>
+        </message>
+        <message>
+            <source>Each tree with its size; sawlog trees with logs and height.</source>
+            <translation>Cada árbol con su tamaño; los de aserrío con trozas y altura.</translation>
+        </message>
+        <message>
+            <source>Count point</source>
+            <translation>Punto de conteo</translation>
+        </message>
+        <message>
+            <source>Trees by species, without sizes</source>
+            <translation>Árboles por especie, sin tamaños</translation>
+        </message>
+        <message>
+            <source>How many trees of which species are in. No sizes.</source>
+            <translation>Cuántos árboles de qué especie entran. Sin tamaños.</translation>
+        </message>
+        <message>
+            <source>Counted here</source>
+            <translation>Contado aquí</translation>
+        </message>
+        <message>
+            <source>One less: %1</source>
+            <translation>Uno menos: %1</translation>
+        </message>
+        <message>
+            <source>One more: %1</source>
+            <translation>Uno más: %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>PointViewModel</name>
+        <message>
+            <source>Count point</source>
+            <translation>Punto de conteo</translation>
+        </message>
+        <message>
+            <source>Measure point</source>
+            <translation>Punto de medición</translation>
+        </message>
+        <message>
+            <source>%1: %2</source>
+            <translation>%1: %2</translation>
+        </message>
+    </context>
+    <context>
         <name>PrintedPages</name>
         <message>
             <source>Page before</source>
@@ -1554,6 +1612,14 @@
         <message>
             <source>trees</source>
             <translation>árboles</translation>
+        </message>
+        <message>
+            <source>Press a species, slide to Count, lift</source>
+            <translation>Presione una especie, deslice hasta Contar, suelte</translation>
+        </message>
+        <message>
+            <source>Makes this point a count point or a measure point</source>
+            <translation>Hace de este punto uno de conteo o de medición</translation>
         </message>
     </context>
     <context>
@@ -2628,6 +2694,14 @@
             <source>Type a measured diameter, or one that has no cell</source>
             <translation>Escriba un diámetro medido, o uno que no tiene casilla</translation>
         </message>
+        <message>
+            <source>Count or measure</source>
+            <translation>Contar o medir</translation>
+        </message>
+        <message>
+            <source>Whether trees at this point are counted or measured</source>
+            <translation>Si los árboles de este punto se cuentan o se miden</translation>
+        </message>
     </context>
     <context>
         <name>TallyField</name>
@@ -2828,6 +2902,10 @@
             <source>How many, and where each lies</source>
             <translation>Cuántas, y dónde está cada una</translation>
         </message>
+        <message>
+            <source>Which of the points still to do are measured, and which only counted</source>
+            <translation>Qué puntos por hacer se miden y cuáles solo se cuentan</translation>
+        </message>
     </context>
     <context>
         <name>TractViewModel</name>
@@ -2991,6 +3069,51 @@
         </message>
     </context>
     <context>
+        <name>TurnChoices</name>
+        <message>
+            <source>Which points are measured</source>
+            <translation>Qué puntos se miden</translation>
+        </message>
+        <message>
+            <source>At the others trees are counted by species, without sizes. In each stand the first point is measured.</source>
+            <translation>En los demás se cuentan los árboles por especie, sin tamaños. En cada rodal se mide el primer punto.</translation>
+        </message>
+    </context>
+    <context>
+        <name>TurnsSheet</name>
+        <message>
+            <source>Count and measure points</source>
+            <translation>Puntos de conteo y de medición</translation>
+        </message>
+        <message>
+            <source>Points that were visited stay as they are.</source>
+            <translation>Los puntos ya visitados quedan como están.</translation>
+        </message>
+        <message>
+            <source>Give the points to do these turns</source>
+            <translation>Dar estos turnos a los puntos por hacer</translation>
+        </message>
+    </context>
+    <context>
+        <name>TurnsViewModel</name>
+        <message>
+            <source>all points</source>
+            <translation>todos los puntos</translation>
+        </message>
+        <message>
+            <source>1 point in %1</source>
+            <translation>1 punto de cada %1</translation>
+        </message>
+        <message>
+            <source>All points are measured</source>
+            <translation>Se miden todos los puntos</translation>
+        </message>
+        <message>
+            <source>1 point in %1 is measured</source>
+            <translation>Se mide 1 punto de cada %1</translation>
+        </message>
+    </context>
+    <context>
         <name>WalkActions</name>
         <message>
             <source>Empty plot</source>
@@ -3043,6 +3166,14 @@
         <message>
             <source>Plot centre</source>
             <translation>Centro de parcela</translation>
+        </message>
+        <message>
+            <source>Count or measure</source>
+            <translation>Contar o medir</translation>
+        </message>
+        <message>
+            <source>Whether trees at this point are counted or measured</source>
+            <translation>Si los árboles de este punto se cuentan o se miden</translation>
         </message>
     </context>
     <context>
@@ -3223,6 +3354,14 @@
         <message>
             <source>The way begins where you are.</source>
             <translation>El camino empieza donde usted está.</translation>
+        </message>
+        <message>
+            <source>count point</source>
+            <translation>punto de conteo</translation>
+        </message>
+        <message>
+            <source>measure point</source>
+            <translation>punto de medición</translation>
         </message>
     </context>
     <context>

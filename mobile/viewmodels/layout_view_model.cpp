@@ -25,9 +25,11 @@ constexpr const char* kUsual[] = {"", "30", "0.5", "8"};
 
 }  // namespace
 
-LayoutViewModel::LayoutViewModel(TractDesk& desk, Settings& settings, QObject* parent)
-    : QObject(parent), desk_(desk), settings_(settings) {
+LayoutViewModel::LayoutViewModel(TractDesk& desk, Settings& settings, TurnsViewModel& turns,
+                                 QObject* parent)
+    : QObject(parent), desk_(desk), settings_(settings), turns_(turns) {
   begin();
+  connect(&turns, &TurnsViewModel::chose, this, &LayoutViewModel::forget);
   connect(&settings, &Settings::changed, this, &LayoutViewModel::changed);
 }
 
@@ -38,6 +40,7 @@ void LayoutViewModel::begin() {
   // Six digits can be typed again from paper.
   constexpr int kSeeds = 1'000'000;
   seed_ = QString::number(QRandomGenerator::global()->bounded(1, kSeeds));
+  turns_.begin();
   forget();
 }
 
@@ -102,6 +105,7 @@ Result<DesignRequest> LayoutViewModel::request() const {
           .value;
   request.allocation =
       by_spread_ ? oaklight::Allocation::neyman : oaklight::Allocation::proportional;
+  request.measure_every = turns_.every();
   request.pattern = random_ ? oaklight::PlotPattern::random : oaklight::PlotPattern::grid;
   request.azimuth = oaklight::Degrees{*azimuth};
   request.seed = static_cast<std::uint64_t>(*seed);

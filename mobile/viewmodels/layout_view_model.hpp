@@ -8,6 +8,7 @@
 #include "core/session/cruise_design.hpp"
 #include "mobile/desk/tract_desk.hpp"
 #include "mobile/look/settings.hpp"
+#include "mobile/viewmodels/turns_view_model.hpp"
 
 /// How many plots a cruise needs and where they lie: asked by taps, shown before it is kept. The
 /// cruise is the one set up last, with its design.
@@ -31,7 +32,9 @@ class LayoutViewModel : public QObject {
   enum Goal { Error, Plots, PlotsAnAcre, Hours };
   Q_ENUM(Goal)
 
-  LayoutViewModel(TractDesk& desk, Settings& settings, QObject* parent = nullptr);
+  /// turns   which of the points are measured
+  LayoutViewModel(TractDesk& desk, Settings& settings, TurnsViewModel& turns,
+                  QObject* parent = nullptr);
 
   [[nodiscard]] QStringList goals() const;
   [[nodiscard]] int goal() const { return goal_; }
@@ -78,6 +81,7 @@ class LayoutViewModel : public QObject {
 
   TractDesk& desk_;
   Settings& settings_;
+  TurnsViewModel& turns_;
   int goal_ = Error;
   QString amount_;
   int kind_ = 1;

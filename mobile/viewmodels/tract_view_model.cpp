@@ -41,13 +41,15 @@ int row_of(oaklight::Goal goal) {
 }  // namespace
 
 TractViewModel::TractViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings,
-                               Locator& locator, WalkViewModel& walk, QObject* parent)
+                               Locator& locator, WalkViewModel& walk, TurnsViewModel& turns,
+                               QObject* parent)
     : QObject(parent),
       desk_(desk),
       current_(plot),
       settings_(settings),
       locator_(locator),
       walk_(walk),
+      turns_(turns),
       design_(desk, settings),
       facts_(desk) {
   connect(&desk, &TractDesk::changed, this, [this](const auto& changes) {
@@ -295,17 +297,22 @@ std::optional<oaklight::CruiseId> TractViewModel::cruiseFor(StandId stand) const
   return cruises.empty() ? std::nullopt : std::optional(cruises.back().id);
 }
 
+void TractViewModel::beginPlots(int standRow) {
+  const StandRow* row = stands_.at(standRow);
+  turns_.beginWith(row == nullptr ? std::nullopt : cruiseFor(row->id));
+}
+
 void TractViewModel::addPlots(int standRow, const QString& count) {
   const StandRow* row = stands_.at(standRow);
   if (row == nullptr) return;
-  submit([this, stand = row->id, count]() -> Result<oaklight::Action> {
+  submit([this, stand = row->id, count, every = turns_.every()]() -> Result<oaklight::Action> {
     const auto cruise = cruiseFor(stand);
     const auto plots = oaklight::whole_from_text(count.trimmed().toStdString());
     if (!plots) return plots.error();
     constexpr std::int64_t kFarTooMany = 1000;  // refused there, with words
     const int number = static_cast<int>(std::clamp(*plots, -kFarTooMany, kFarTooMany));
     return oaklight::add_plots(desk_.live(), desk_.knowledge(), desk_.ids(), stand,
-                               cruise.value_or(oaklight::CruiseId{}), number);
+                               cruise.value_or(oaklight::CruiseId{}), number, every);
   });
 }
 

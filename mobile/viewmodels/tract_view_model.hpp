@@ -14,6 +14,7 @@
 #include "mobile/viewmodels/design_view_model.hpp"
 #include "mobile/viewmodels/stand_list_model.hpp"
 #include "mobile/viewmodels/tract_facts_model.hpp"
+#include "mobile/viewmodels/turns_view_model.hpp"
 #include "mobile/viewmodels/walk_view_model.hpp"
 
 /// Home: the tract on a map, what is left to do in it, and what it is made of.
@@ -39,7 +40,7 @@ class TractViewModel : public QObject {
   Q_ENUM(Step)
 
   TractViewModel(TractDesk& desk, CurrentPlot& plot, Settings& settings, Locator& locator,
-                 WalkViewModel& walk, QObject* parent = nullptr);
+                 WalkViewModel& walk, TurnsViewModel& turns, QObject* parent = nullptr);
 
   [[nodiscard]] QString figure() const;
   [[nodiscard]] QString todo() const;
@@ -64,6 +65,8 @@ class TractViewModel : public QObject {
   Q_INVOKABLE void addStand(const QString& name, const QString& area, int goal);
   Q_INVOKABLE void changeStand(int row, const QString& name, const QString& area,
                                const QString& walked, int goal);
+  /// Before addPlots: the turns to choose are those of the stand's cruise.
+  Q_INVOKABLE void beginPlots(int standRow);
   Q_INVOKABLE void addPlots(int standRow, const QString& count);
   Q_INVOKABLE void dismissProblem();
   /// Row of the first stand where nobody said how much was walked; -1 where all is known.
@@ -99,6 +102,7 @@ class TractViewModel : public QObject {
   Settings& settings_;
   Locator& locator_;
   WalkViewModel& walk_;
+  TurnsViewModel& turns_;
   StandListModel stands_;
   DesignViewModel design_;
   TractFactsModel facts_;

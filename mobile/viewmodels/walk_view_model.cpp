@@ -19,7 +19,8 @@ WalkViewModel::WalkViewModel(TractDesk& desk, CurrentPlot& plot, Settings& setti
       locator_(locator),
       way_(locator, settings, desk.clock()),
       centre_(desk, locator, settings),
-      route_(desk, locator, way_, settings) {
+      route_(desk, locator, way_, settings),
+      point_(desk, settings) {
   connect(&desk, &TractDesk::changed, this, &WalkViewModel::follow);
   connect(&desk, &TractDesk::damageFound, this, &WalkViewModel::changed);
   connect(&settings, &Settings::changed, this, [this] {
@@ -68,6 +69,7 @@ void WalkViewModel::lead() {
   const Plot* to = plot();
   way_.lead(stop_ ? stop_->leg : std::nullopt, to == nullptr ? std::nullopt : to->position);
   centre_.of(target());
+  point_.of(target());
 }
 
 void WalkViewModel::follow(const std::vector<oaklight::Change>& changes) {
@@ -109,6 +111,9 @@ void WalkViewModel::refresh() {
 void WalkViewModel::listPlots() {
   const oaklight::LiveTract& live = desk_.live();
   const auto from = startOfWay().from;
+  const bool sampled = std::ranges::any_of(live.data().plots, [](const Plot& plot) {
+    return oaklight::taken_at(plot).task == oaklight::PlotTask::count;
+  });
   std::vector<PlotRow> rows;
   for (const oaklight::Stand& stand : live.data().stands) {
     auto plots = live.plots_of(stand.id);
@@ -122,6 +127,11 @@ void WalkViewModel::listPlots() {
         row.detail = QString::fromStdString(plot->skip_reason);
       else if (way && way->leg)
         row.detail = way_.line(*way->leg, *plot->position);
+      if (sampled && plot->status != PlotStatus::skipped) {
+        const bool count = oaklight::taken_at(*plot).task == oaklight::PlotTask::count;
+        const QString kind = count ? tr("count point") : tr("measure point");
+        row.detail = row.detail.isEmpty() ? kind : tr("%1, %2").arg(kind, row.detail);
+      }
       rows.push_back(std::move(row));
     }
   }

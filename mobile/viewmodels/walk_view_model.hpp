@@ -13,6 +13,7 @@
 #include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/centre_view_model.hpp"
 #include "mobile/viewmodels/plot_list_model.hpp"
+#include "mobile/viewmodels/point_view_model.hpp"
 #include "mobile/viewmodels/route_view_model.hpp"
 #include "mobile/viewmodels/way_view_model.hpp"
 
@@ -28,6 +29,7 @@ class WalkViewModel : public QObject {
   Q_PROPERTY(WayViewModel* way READ way CONSTANT)
   Q_PROPERTY(CentreViewModel* centre READ centre CONSTANT)
   Q_PROPERTY(RouteViewModel* route READ route CONSTANT)
+  Q_PROPERTY(PointViewModel* point READ point CONSTANT)
   Q_PROPERTY(QString note READ note NOTIFY changed)  ///< where the way begins, or why there is none
   Q_PROPERTY(QString progress READ progress NOTIFY changed)
   /// What can be said of the plot now; nothing but Go in a file that is only looked at.
@@ -49,6 +51,7 @@ class WalkViewModel : public QObject {
   [[nodiscard]] WayViewModel* way() { return &way_; }
   [[nodiscard]] CentreViewModel* centre() { return &centre_; }
   [[nodiscard]] RouteViewModel* route() { return &route_; }
+  [[nodiscard]] PointViewModel* point() { return &point_; }
   [[nodiscard]] QString note() const;
   [[nodiscard]] QString progress() const;
   [[nodiscard]] Acts may() const;
@@ -98,6 +101,7 @@ class WalkViewModel : public QObject {
   WayViewModel way_;
   CentreViewModel centre_;
   RouteViewModel route_;
+  PointViewModel point_;
   PlotListModel plots_;
   std::optional<oaklight::PlotId> stood_;   ///< the plot visited last
   std::optional<oaklight::PlotId> chosen_;  ///< by hand; nothing: the nearest to do

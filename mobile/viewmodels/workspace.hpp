@@ -23,6 +23,7 @@
 #include "mobile/viewmodels/tally_view_model.hpp"
 #include "mobile/viewmodels/tract_view_model.hpp"
 #include "mobile/viewmodels/tree_view_model.hpp"
+#include "mobile/viewmodels/turns_view_model.hpp"
 #include "mobile/viewmodels/walk_view_model.hpp"
 
 /// One open tract with the state of every page that works on it.
@@ -37,6 +38,8 @@ class Workspace : public QObject {
   Q_PROPERTY(JoinViewModel* join READ join CONSTANT)
   Q_PROPERTY(WalkViewModel* walk READ walk CONSTANT)
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
+  Q_PROPERTY(PointViewModel* point READ point CONSTANT)  ///< of the plot that is tallied
+  Q_PROPERTY(TurnsViewModel* turns READ turns CONSTANT)
   Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
   Q_PROPERTY(LightViewModel* light READ light CONSTANT)
   Q_PROPERTY(MarksViewModel* marks READ marks CONSTANT)
@@ -58,6 +61,8 @@ class Workspace : public QObject {
   [[nodiscard]] JoinViewModel* join() { return &join_; }
   [[nodiscard]] WalkViewModel* walk() { return &walk_; }
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
+  [[nodiscard]] PointViewModel* point() { return &point_; }
+  [[nodiscard]] TurnsViewModel* turns() { return &turns_; }
   [[nodiscard]] StandViewModel* stand() { return &stand_; }
   [[nodiscard]] LightViewModel* light() { return &light_; }
   [[nodiscard]] MarksViewModel* marks() { return &marks_; }
@@ -83,11 +88,13 @@ class Workspace : public QObject {
   CurrentPlot plot_;
   SnapshotKeeper snapshots_;
   DeskViewModel desk_view_;
+  TurnsViewModel turns_;
   WalkViewModel walk_;
   TractViewModel tract_view_;
   LayoutViewModel layout_;
   BoundaryViewModel boundary_;
   TallyViewModel tally_;
+  PointViewModel point_;
   StandViewModel stand_;
   LightViewModel light_;
   MarksViewModel marks_;

@@ -7,6 +7,7 @@
 #include <random>
 
 #include "core/base/number_text.hpp"
+#include "core/model/plot_task.hpp"
 #include "core/paper/gui_app.hpp"
 #include "core/place/geodesy.hpp"
 #include "mobile/viewmodels/workspace.hpp"
@@ -268,6 +269,53 @@ TEST_F(Planning, PlotsAreLaidOutInTheStandAndTheSeedBringsThemBack) {
     EXPECT_EQ(data().plots[i].position, first[i].position);
   workspace_->walk()->show(true);
   EXPECT_TRUE(workspace_->walk()->name().contains("North, plot")) << "and the walk goes there";
+}
+
+TEST_F(Planning, EveryThirdPointIsMeasuredWhereThatIsChosen) {
+  make_ready();
+  TurnsViewModel& turns = *workspace_->turns();
+  const auto tasks = [&] {
+    QString text;
+    for (const Plot& plot : data().plots)
+      text += taken_at(plot).task == PlotTask::count ? 'c' : 'm';
+    return text;
+  };
+  layout().begin();
+  layout().setGoal(LayoutViewModel::Plots);
+  layout().setAmount("10");
+  layout().layOut();
+  ASSERT_TRUE(turns.asked());
+  EXPECT_EQ(turns.options().value(2), "1 point in 3");
+  turns.setChosen(2);
+  EXPECT_EQ(layout().rows().size(), 0) << "another wish: what was laid out is not what is kept";
+  layout().layOut();
+  EXPECT_TRUE(rows(layout().rows()).contains("every 3rd point"));
+  layout().keep();
+  settle();
+  ASSERT_GE(data().plots.size(), 4U);
+  EXPECT_EQ(tasks().left(4), "mccm");  // by hand: the first of the stand and every third after it
+  EXPECT_EQ(turns.now(), "1 point in 3 is measured");
+  ASSERT_TRUE(turns.left());
+  turns.begin();
+  EXPECT_EQ(turns.chosen(), 2) << "as it is now";
+  turns.setChosen(0);
+  turns.keep();
+  settle();
+  EXPECT_FALSE(tasks().contains('c'));
+  turns.keep();
+  settle();
+  EXPECT_NE(turns.problem(), "") << "nothing would change";
+  desk().undo();
+  settle();
+  EXPECT_EQ(tasks().left(4), "mccm") << "one step";
+  const auto before = tasks().size();
+  workspace_->tractView()->show(true);
+  workspace_->tractView()->beginPlots(0);
+  turns.setChosen(1);
+  workspace_->tractView()->addPlots(0, "2");
+  settle();
+  EXPECT_EQ(tasks().size(), before + 2);
+  EXPECT_EQ(tasks().right(2).count('c'), 1) << "1 point in 2";
 }
 
 TEST_F(Planning, AnErrorAsksForMorePlotsTheSmallerItIs) {

@@ -1,6 +1,7 @@
 // Count points of double sampling, as a tablet works them.
 #include "core/session/plot_figures.hpp"
 #include "core/session/plot_work.hpp"
+#include "core/session/tract_work.hpp"
 #include "tests/session/work_fixture.hpp"
 
 namespace oaklight {
@@ -84,6 +85,65 @@ TEST_F(CountWork, PlotsThatAreAddedGoOnInTheirTurn) {
     tasks += taken_at(p).task == PlotTask::count ? 'c' : 'm';
   }
   EXPECT_EQ(tasks, "mccmccm");  // by hand: the 1st, 4th and 7th are measured
+}
+
+TEST_F(CountWork, PointsToDoAreGivenTheirTurnsAndVisitedOnesKeepTheirs) {
+  const CruiseId cruise = plot(0).cruise;
+  done(add_plots(live_, knowledge_, ids_, stand_, cruise, 4));
+  const auto tasks = [&] {
+    std::string text;
+    for (const Plot& p : live_.data().plots) {
+      text += taken_at(p).task == PlotTask::count ? 'c' : 'm';
+    }
+    return text;
+  };
+  TreeDraft draft{{kWhiteOak, *Dbh::from_tenths(120, UnitSystem::us)}};
+  done(tally_tree(live_, knowledge_, ids_, plot(2).id, draft));
+  done(measure_in_turn(live_, cruise, 3));
+  EXPECT_EQ(tasks(), "mcmmccm");  // by hand: the 1st, 4th and 7th; the 3rd was visited
+  EXPECT_EQ(difference_from_file(), "");
+  undo();
+  EXPECT_EQ(tasks(), "mmmmmmm") << "one step";
+  done(measure_in_turn(live_, cruise, 3));
+  done(measure_in_turn(live_, cruise, 1));
+  EXPECT_EQ(tasks(), "mmmmmmm");
+  EXPECT_EQ(refused(measure_in_turn(live_, cruise, 1)).code, ErrorCode::contradiction);
+  EXPECT_EQ(refused(measure_in_turn(live_, cruise, 0)).code, ErrorCode::out_of_range);
+  EXPECT_EQ(refused(measure_in_turn(live_, cruise, 51)).code, ErrorCode::out_of_range);
+  EXPECT_EQ(refused(measure_in_turn(live_, {}, 2)).code, ErrorCode::unknown_reference);
+}
+
+TEST_F(CountWork, PlotsMayBeAddedWithTurnsOfTheirOwn) {
+  const auto added = add_plots(live_, knowledge_, ids_, stand_, plot(0).cruise, 4, 2);
+  ASSERT_TRUE(added);
+  std::string tasks;
+  for (const Change& change : added->changes) {
+    tasks += taken_at(std::get<Plot>(change)).task == PlotTask::count ? 'c' : 'm';
+  }
+  EXPECT_EQ(tasks, "cmcm");  // by hand: plots 4 to 7, of which the odd ones are measured
+  EXPECT_EQ(refused(add_plots(live_, knowledge_, ids_, stand_, plot(0).cruise, 4, 99)).code,
+            ErrorCode::out_of_range);
+}
+
+TEST_F(CountWork, FixedPlotsTakeNoTurns) {
+  Cruise fixed;
+  fixed.name = "fixed";
+  fixed.design = FixedDesign{0.1, {}, {}, UnitSystem::us};
+  const Action made = done(add_cruise(live_, knowledge_, ids_, fixed));
+  const CruiseId cruise = std::get<Cruise>(made.changes.front()).id;
+  EXPECT_EQ(refused(measure_in_turn(live_, cruise, 2)).code, ErrorCode::contradiction);
+  EXPECT_EQ(refused(add_plots(live_, knowledge_, ids_, stand_, cruise, 2, 2)).code,
+            ErrorCode::contradiction);
+  done(add_plots(live_, knowledge_, ids_, stand_, cruise, 2));
+}
+
+TEST_F(CountWork, TurnsAreSaidInWords) {
+  EXPECT_EQ(every_text(1), "every point");
+  EXPECT_EQ(every_text(2), "every 2nd point");
+  EXPECT_EQ(every_text(3), "every 3rd point");
+  EXPECT_EQ(every_text(11), "every 11th point");
+  EXPECT_EQ(every_text(21), "every 21st point");
+  EXPECT_EQ(every_text(12), "every 12th point");
 }
 
 TEST_F(CountWork, TheLastTreeWithASizeLeavesTheCountsInTheSample) {

@@ -9,14 +9,17 @@ GridLayout {
     id: list
 
     required property TallyViewModel viewModel
+    required property PointViewModel point
+    readonly property bool counts: list.point.counting && list.viewModel.lastTrees.length === 0
 
     signal editAsked(int row)
+    signal pointAsked
 
     columnSpacing: 0
     rowSpacing: 0
 
     Repeater {
-        model: list.viewModel.lastTrees
+        model: list.counts ? list.point.counted.slice(0, 3) : list.viewModel.lastTrees
 
         TapButton {
             required property int index
@@ -27,8 +30,8 @@ GridLayout {
             lines: 3
             letters: Theme.phone ? Theme.small : Theme.body
             text: modelData
-            help: qsTr("Opens this tree")
-            onClicked: list.editAsked(index)
+            help: list.counts ? qsTr("Opens what was counted") : qsTr("Opens this tree")
+            onClicked: list.counts ? list.pointAsked() : list.editAsked(index)
         }
     }
 }

@@ -9,6 +9,7 @@ Sheet {
     id: sheet
 
     required property LayoutViewModel viewModel
+    required property TurnsViewModel turns
 
     title: qsTr("Lay out plots")
     onOpened: {
@@ -89,6 +90,10 @@ Sheet {
             options: [qsTr("by area"), qsTr("by area and spread")]
             chosen: sheet.viewModel.bySpread ? 1 : 0
             onPicked: row => sheet.viewModel.bySpread = row === 1
+        }
+        TurnChoices {
+            Layout.fillWidth: true
+            turns: sheet.turns
         }
         Choices {
             Layout.fillWidth: true

@@ -9,6 +9,7 @@ Sheet {
     id: sheet
 
     required property TractViewModel viewModel
+    required property TurnsViewModel turns
     property int row: -1
     readonly property list<string> counts: ["5", "10", "15", "20"]
 
@@ -16,6 +17,7 @@ Sheet {
         sheet.row = row;
         count.take("10");
         sheet.viewModel.dismissProblem();
+        sheet.viewModel.beginPlots(row);
         sheet.open();
     }
 
@@ -54,6 +56,10 @@ Sheet {
             Layout.fillWidth: true
             label: qsTr("or another number")
             inputMethodHints: Qt.ImhDigitsOnly
+        }
+        TurnChoices {
+            Layout.fillWidth: true
+            turns: sheet.turns
         }
     }
     TapButton {

@@ -8,8 +8,11 @@ Rectangle {
     id: bar
 
     required property TallyViewModel viewModel
+    required property PointViewModel point
     readonly property color inkNow: bar.viewModel.doubt !== "" ? Theme.onWarn : Theme.ink
-    readonly property string hint: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : Theme.phone ? bar.viewModel.pinnedName : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : qsTr("Press a species, slide to the diameter, lift")
+    readonly property string hint: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : Theme.phone ? (bar.point.kind !== "" ? bar.point.kind : bar.viewModel.pinnedName) : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : (bar.point.counting ? qsTr("Press a species, slide to Count, lift") : qsTr("Press a species, slide to the diameter, lift"))
+
+    signal pointAsked
 
     implicitHeight: Theme.readingHeight
     color: bar.viewModel.doubt !== "" ? Theme.warn : Theme.ground
@@ -64,6 +67,13 @@ Rectangle {
                     Accessible.name: text
                 }
             }
+        }
+        // On a phone the words are beside the figure, and the way to change them under More.
+        TapButton {
+            visible: !Theme.phone && bar.point.kind !== ""
+            text: bar.point.kind
+            help: qsTr("Makes this point a count point or a measure point")
+            onClicked: bar.pointAsked()
         }
         FigureBlock {
             figure: bar.viewModel.figures.length > 0 ? bar.viewModel.figures[0] : ""

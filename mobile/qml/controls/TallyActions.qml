@@ -9,6 +9,7 @@ GridLayout {
     id: actions
 
     required property TallyViewModel viewModel
+    required property PointViewModel point
     property bool brief: false
     property bool inSheet: false
     // Whether each species asks for its diameter by keypad.
@@ -23,6 +24,7 @@ GridLayout {
     signal seedlingsAsked
     signal doneAsked
     signal moreAsked
+    signal pointAsked
 
     columns: 3
     columnSpacing: 0
@@ -32,7 +34,8 @@ GridLayout {
         Layout.fillWidth: true
         Layout.fillHeight: true
         Layout.preferredWidth: 1
-        visible: !actions.inSheet
+        // Nothing of a size is asked at a count point.
+        visible: !actions.inSheet && !actions.point.counting
         text: actions.viewModel.beyond === "" ? qsTr("Keypad") : qsTr("Keypad: %1").arg(actions.viewModel.beyond)
         spoken: qsTr("Keypad")
         help: qsTr("Type a measured diameter, or one that has no cell")
@@ -78,10 +81,20 @@ GridLayout {
         Layout.fillWidth: true
         Layout.fillHeight: true
         Layout.preferredWidth: 1
-        visible: !actions.brief
+        visible: !actions.brief && !actions.point.counting
         text: qsTr("Seedlings")
         enabled: actions.viewModel.closed === ""
         onClicked: actions.seedlingsAsked()
+    }
+    TapButton {
+        Layout.fillWidth: true
+        Layout.fillHeight: true
+        Layout.preferredWidth: 1
+        visible: actions.inSheet
+        text: qsTr("Count or measure")
+        help: qsTr("Whether trees at this point are counted or measured")
+        enabled: actions.point.may
+        onClicked: actions.pointAsked()
     }
     TapButton {
         Layout.fillWidth: true

@@ -10,6 +10,7 @@ ScrollColumn {
 
     required property TractViewModel viewModel
     required property JoinViewModel join
+    required property TurnsViewModel turns
     required property bool metric
     readonly property list<string> steps: [qsTr("Name the tract"), qsTr("Add a stand"), qsTr("Choose the design"), qsTr("Add plots"), qsTr("Walk to the next plot"), qsTr("Say how much was walked"), qsTr("Go on with the light"), qsTr("To the marks")]
 
@@ -20,6 +21,7 @@ ScrollColumn {
     signal designAsked
     signal standAdded
     signal layoutAsked
+    signal turnsAsked
     signal outlinesAsked
     signal standAsked(int row)
 
@@ -119,6 +121,13 @@ ScrollColumn {
         text: qsTr("Lay out plots")
         help: qsTr("How many, and where each lies")
         onClicked: overview.layoutAsked()
+    }
+    TapButton {
+        Layout.fillWidth: true
+        visible: overview.turns.left
+        text: overview.turns.now
+        help: qsTr("Which of the points still to do are measured, and which only counted")
+        onClicked: overview.turnsAsked()
     }
     TapButton {
         Layout.fillWidth: true

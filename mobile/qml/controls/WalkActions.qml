@@ -12,12 +12,13 @@ ColumnLayout {
     signal skipAsked
     signal listAsked
     signal centreAsked
+    signal pointAsked
 
     spacing: Theme.pad
 
     GridLayout {
         Layout.fillWidth: true
-        columns: Theme.phone ? 2 : actions.listShown ? 5 : 3
+        columns: Theme.phone ? 2 : actions.listShown ? 3 : 4
         columnSpacing: Theme.pad
         rowSpacing: Theme.pad
 
@@ -59,6 +60,14 @@ ColumnLayout {
             help: qsTr("The mean of many fixes at the plot's centre")
             enabled: (actions.viewModel.may & WalkViewModel.Centre) !== 0
             onClicked: actions.centreAsked()
+        }
+        TapButton {
+            Layout.fillWidth: true
+            Layout.preferredWidth: 1
+            text: qsTr("Count or measure")
+            help: qsTr("Whether trees at this point are counted or measured")
+            enabled: actions.viewModel.point.may
+            onClicked: actions.pointAsked()
         }
         TapButton {
             Layout.fillWidth: true

@@ -50,6 +50,8 @@ Item {
             ReadingBar {
                 Layout.fillWidth: true
                 viewModel: page.viewModel
+                point: page.workspace.point
+                onPointAsked: point.open()
             }
             TallyField {
                 id: field
@@ -57,7 +59,7 @@ Item {
                 Layout.fillWidth: true
                 Layout.fillHeight: true
                 viewModel: page.viewModel
-                typed: page.app.settings.typed
+                typed: page.app.settings.typed && !page.workspace.point.counting
                 fingerBeside: below.fingerHere || beside.fingerHere
                 onOtherAsked: search.open()
                 onKeypadAsked: keypad.open()
@@ -71,7 +73,9 @@ Item {
                 visible: !Theme.wide
                 columns: 3
                 viewModel: page.viewModel
+                point: page.workspace.point
                 onEditAsked: row => page.edit(row)
+                onPointAsked: point.open()
             }
             TallyActions {
                 id: below
@@ -80,8 +84,9 @@ Item {
                 Layout.fillHeight: false
                 visible: !Theme.wide
                 brief: Theme.phone
-                columns: Theme.phone ? 3 : 6
+                columns: Theme.phone ? (page.workspace.point.counting ? 2 : 3) : (page.workspace.point.counting ? 4 : 6)
                 viewModel: page.viewModel
+                point: page.workspace.point
                 typed: page.app.settings.typed
                 fingerOnField: field.fingerHere
                 onKeypadAsked: keypad.open()
@@ -110,7 +115,9 @@ Item {
                 Layout.fillHeight: false
                 columns: 1
                 viewModel: page.viewModel
+                point: page.workspace.point
                 onEditAsked: row => page.edit(row)
+                onPointAsked: point.open()
             }
             Item {
                 Layout.fillHeight: true
@@ -120,7 +127,9 @@ Item {
 
                 Layout.fillWidth: true
                 Layout.fillHeight: false
+                columns: page.workspace.point.counting ? 2 : 3
                 viewModel: page.viewModel
+                point: page.workspace.point
                 typed: page.app.settings.typed
                 fingerOnField: field.fingerHere
                 onKeypadAsked: keypad.open()
@@ -180,6 +189,11 @@ Item {
         viewModel: page.workspace.search
         onChosen: row => page.workspace.addSeedlingSpecies(row)
     }
+    PointSheet {
+        id: point
+
+        point: page.workspace.point
+    }
     Sheet {
         id: more
 
@@ -191,6 +205,11 @@ Item {
             columns: 1
             inSheet: true
             viewModel: page.viewModel
+            point: page.workspace.point
+            onPointAsked: {
+                more.close();
+                point.open();
+            }
             onBorderAsked: {
                 more.close();
                 border.open();

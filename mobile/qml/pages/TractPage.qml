@@ -69,6 +69,7 @@ Item {
                 Layout.preferredWidth: Theme.columnWidth
                 viewModel: page.viewModel
                 join: page.workspace.join
+                turns: page.workspace.turns
                 metric: page.app.settings.metric
                 onStepAsked: page.takeStep()
                 onFilesAsked: files.open()
@@ -77,6 +78,7 @@ Item {
                 onDesignAsked: design.open()
                 onStandAdded: stand.add()
                 onLayoutAsked: layout.open()
+                onTurnsAsked: turns.open()
                 onOutlinesAsked: outline.begin("")
                 onStandAsked: row => stand.change(row)
             }
@@ -127,11 +129,18 @@ Item {
         id: layout
 
         viewModel: page.workspace.layout
+        turns: page.workspace.turns
     }
     PlotsSheet {
         id: plots
 
         viewModel: page.viewModel
+        turns: page.workspace.turns
+    }
+    TurnsSheet {
+        id: turns
+
+        turns: page.workspace.turns
     }
     DesignSheet {
         id: design

@@ -62,6 +62,14 @@ Item {
                         wrapMode: Text.NoWrap
                     }
                 }
+                Words {
+                    Layout.fillWidth: true
+                    visible: text !== ""
+                    text: page.viewModel.point.kind
+                    font.pixelSize: Theme.large
+                    Accessible.role: Accessible.StaticText
+                    Accessible.name: text
+                }
                 // Only a poor one is a warning.
                 Words {
                     Layout.fillWidth: true
@@ -107,6 +115,7 @@ Item {
                     onSkipAsked: skip.open()
                     onListAsked: list.open()
                     onCentreAsked: centre.open()
+                    onPointAsked: point.open()
                 }
             }
             TapButton {
@@ -132,6 +141,7 @@ Item {
                 onSkipAsked: skip.open()
                 onListAsked: list.open()
                 onCentreAsked: centre.open()
+                onPointAsked: point.open()
             }
         }
 
@@ -174,6 +184,11 @@ Item {
 
         plot: page.viewModel.name
         viewModel: page.viewModel.centre
+    }
+    PointSheet {
+        id: point
+
+        point: page.viewModel.point
     }
     RouteSheet {
         id: route
