@@ -301,6 +301,19 @@ TEST(Regeneration, SaysOnWhatShareOfPlotsAnOakStands) {
   EXPECT_GE(all.lo->value, 0.0);
 }
 
+TEST(CruiseEstimate, TwoPlotsAStandAreEnoughToTellHowManyMoreAndOneIsNot) {
+  TestCruise cruise;
+  const StandId ridge = cruise.stand("Ridge", 40.0);
+  const StandId cove = cruise.stand("Cove", 20.0);
+  for (const StandId stand : {ridge, ridge, cove}) {
+    const PlotId plot = cruise.plot(stand);
+    for (std::size_t i = 0; i < cruise.data.plots.size(); ++i) cruise.tree(plot, 802, 12.0);
+  }
+  EXPECT_EQ(estimate(cruise.data).all->need.error().code, ErrorCode::too_few_plots);
+  cruise.tree(cruise.plot(cove), 802, 12.0);
+  EXPECT_TRUE(estimate(cruise.data).all->need.has_value());
+}
+
 TEST(Regeneration, ALineThatCountsNoneIsNoOak) {
   // By hand: oaks on one plot of two; on the other somebody wrote down a zero.
   TestCruise cruise;

@@ -146,6 +146,20 @@ TEST(ChangeOfPlots, ThatWasFoundNowhereIsNotKnownToBeNone) {
   EXPECT_FALSE(c.clear());
 }
 
+TEST(ChangeOfPlots, IsClearOnlyWhereTheIntervalLeavesOutZero) {
+  const auto clear = [](double lo, double hi) {
+    PairedChange<double> c;
+    c.lo = lo;
+    c.hi = hi;
+    return c.clear();
+  };
+  EXPECT_TRUE(clear(0.1, 2.0));
+  EXPECT_TRUE(clear(-2.0, -0.1));
+  EXPECT_FALSE(clear(-1.0, 1.0));
+  EXPECT_FALSE(clear(0.0, 2.0)) << "an end at 0 does not leave it out";
+  EXPECT_FALSE(clear(-2.0, 0.0));
+}
+
 TEST(ChangeOfPlots, OfOnePairHasNoError) {
   const PairedChange<double> c = of_one({{80}, {90}});
   EXPECT_EQ(c.trust, Trust::one_plot);

@@ -71,6 +71,12 @@ TEST(StratifiedMean, OfWhatNoStandHoldsClaimsNoCertainty) {
   EXPECT_FALSE(e.se);
 }
 
+TEST(StratifiedMean, FoundOnFivePlotsIsFairAndOnFourIsNot) {
+  // common practice: kFairPlots, as for one stand.
+  EXPECT_EQ(over({stratum(30, {10, 20, 30}), stratum(70, {20, 30, 0})}).trust, Trust::fair);
+  EXPECT_EQ(over({stratum(30, {10, 20, 0}), stratum(70, {20, 30, 0})}).trust, Trust::few_found);
+}
+
 TEST(StratifiedMean, OfPlotsThatAllAgreeUsesAllDegreesOfFreedom) {
   const auto e = over({stratum(30, {50, 50, 50}), stratum(70, {50, 50, 50})});
   EXPECT_EQ(*e.se, 0.0);
