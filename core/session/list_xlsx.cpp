@@ -14,6 +14,11 @@
 namespace oaklight {
 namespace {
 
+Error unwritable(const std::string& why, const std::string& path) {
+  return {ErrorCode::cannot_write, "The spreadsheet cannot be written (" + why + ").", path,
+          "Check that the folder exists, that you may write to it, and its room."};
+}
+
 /// What the library said first that was not a success.
 class Outcome {
  public:
@@ -26,9 +31,7 @@ class Outcome {
       return Error{ErrorCode::out_of_range, "A text is longer than a cell of a spreadsheet holds.",
                    path, "Shorten the longest name or reason of the tract."};
     }
-    return Error{ErrorCode::cannot_write,
-                 "The spreadsheet cannot be written (" + std::string(lxw_strerror(code_)) + ").",
-                 path, "Check that the folder exists, that you may write to it, and its room."};
+    return unwritable(lxw_strerror(code_), path);
   }
 
  private:
@@ -209,13 +212,17 @@ class Book {
 }  // namespace
 
 Result<std::string> list_xlsx(const Packet& packet, const std::string& folder) {
-  const std::filesystem::path path =
+  // A folder, because the library makes files of its own beside the one that it is asked for.
+  const std::filesystem::path making =
       std::filesystem::path(folder) / (std::string(word_of(packet.reader)) + ".xlsx.making");
-  std::error_code ignored;
-  std::filesystem::remove(path, ignored);  // it may be a link to a file of somebody's
-  const Status written = Book(packet, path.string(), folder).write().status(path.string());
+  std::error_code outcome;
+  std::filesystem::remove_all(making, outcome);  // it may be a link to a file of somebody's
+  if (!std::filesystem::create_directory(making, outcome))
+    return unwritable(outcome.message(), making.string());
+  const std::filesystem::path path = making / "list.xlsx";
+  const Status written = Book(packet, path.string(), making.string()).write().status(path.string());
   auto bytes = written ? read_whole_file(path) : Result<std::string>(written.error());
-  std::filesystem::remove(path, ignored);
+  std::filesystem::remove_all(making, outcome);
   return bytes;
 }
 

@@ -23,7 +23,8 @@ import outside
 from tablet import AppEnded, Tablet, middle
 
 LONGEST = 2.0  # seconds of tallying before a kill
-UNDONE = 0.2  # part of the gestures
+UNDONE = 0.2  # part of the rounds
+GESTURES = 3  # at most in one round
 FEW = 8  # trees that are left alone, so that an undo never reaches what was done before them
 
 
@@ -58,25 +59,31 @@ def slide(glass, begin, end, by_pointer):
 
 
 def tally_until_killed(tablet, cells, chance, by_pointer):
-    """Returns the least and the most trees that the file may hold, and the count last shown."""
+    """Returns the least and the most trees that the file may hold, and the count last shown.
+
+    Gestures go to the app by way of the X server, so that a count may be shown before the gestures of a round came
+    in. They are over when the count is that which they lead to, and so each round only adds or only takes away."""
     species, classes, undo = cells
-    seen = least = most = shown(tablet.wait(lambda things: things, "the tally"))
-    made = 0
+    settled = seen = shown(tablet.wait(lambda things: things, "the tally"))
+    made = change = 0
     killer = threading.Timer(chance.uniform(0.0, LONGEST), tablet.process.kill)
     killer.start()
     try:
         while True:
-            for _ in range(chance.randint(1, 3)):
-                if least > FEW and chance.random() < UNDONE:
-                    least -= 1
+            back = settled > FEW + GESTURES and chance.random() < UNDONE
+            for _ in range(chance.randint(1, GESTURES)):
+                change += -1 if back else 1  # before the gesture, which may be done when the kill comes
+                if back:
                     tablet.glass.click(undo) if by_pointer else tablet.glass.tap(undo)
                 else:
-                    most += 1
                     slide(tablet.glass, chance.choice(species), classes[made % len(classes)], by_pointer)
                 made += 1
-            seen = least = most = shown(tablet.look())
+            while seen != settled + change:
+                seen = shown(tablet.look())
+            settled, change = seen, 0
     except AppEnded:
-        return least, most, seen
+        ends = (seen, settled + change)  # what was shown, and what was asked for
+        return min(ends), max(ends), seen
     finally:
         killer.join()
         tablet.process.wait()
