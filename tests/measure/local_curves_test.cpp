@@ -173,6 +173,38 @@ TEST(LocalCurves, OfAStandComeFromItsOwnTapedCrowns) {
   EXPECT_TRUE(crown_curves(walk, here).empty());
 }
 
+TEST(LocalCurves, OfHeightsLeaveOutWhatIsNoWholeLivingTreeAndCountATagOnce) {
+  TractData data;
+  // Derived: heights 4.5 + exp(4.8 - 8 / (D + 1)), to the tape's hundredth of a foot.
+  for (int i = 0; i < kCurveTrees; ++i) {
+    WalkTree tree{{}, {}, std::to_string(i), {SpeciesCode{802}, test::dbh_in(6.0 + i)}, false, {},
+                  {}, {}};
+    tree.facts.height = test::tape_ft(wykoff(6.0 + i));
+    data.walk_trees.push_back(tree);
+    Tree again{{}, {}, tree.facts};
+    again.tag = tree.tag;
+    data.trees.push_back(again);
+  }
+  const auto curves = height_curves(data);
+  ASSERT_EQ(curves.size(), 2U);  // of white oak, and of all
+  EXPECT_EQ(curves[0].trees, kCurveTrees) << "a tagged tree of walk and plot is one tree";
+  EXPECT_NEAR(length_on(curves[0], Inches{15.0}).value, wykoff(15.0), 0.01);
+  SpeciesTable species;
+  EXPECT_TRUE(fit_words(curves[0], species).starts_with("local fit, species 802, n = 20, "));
+  EXPECT_TRUE(fit_words(curves[1], species).ends_with("DBH 6.0 to 25.0 in"));
+  data.trees.clear();
+  const auto without = [&](auto change) {
+    TractData less = data;
+    change(less.walk_trees.back().facts);
+    return height_curves(less).empty();
+  };
+  EXPECT_FALSE(without([](TreeFacts&) {}));
+  EXPECT_TRUE(without([](TreeFacts& f) { f.height.reset(); }));
+  EXPECT_TRUE(without([](TreeFacts& f) { f.height = test::tape_ft(4.5); }));
+  EXPECT_TRUE(without([](TreeFacts& f) { f.status = TreeStatus::dead; }));
+  EXPECT_TRUE(without([](TreeFacts& f) { f.conditions.add(Condition::broken_top); }));
+}
+
 TEST(LocalVolume, RunsStraightBetweenItsLinesAndEndsWithThem) {
   const LocalVolumes table{"doyle",
                            "invented",

@@ -202,6 +202,20 @@ TEST_F(DoubleSampling, RefusesSeedlingsAtACountPoint) {
   EXPECT_EQ(stand_sample(data, point->stand).error().code, ErrorCode::contradiction);
 }
 
+TEST(CountPoints, RefuseACountThatNoPointHolds) {
+  test::TestCruise cruise;
+  const StandId stand = cruise.stand("Ridge", 40.0);
+  cruise.tree(cruise.plot(stand), 802, 12.0);
+  cruise.plot(stand);
+  const auto counted = [&](int stems) {
+    cruise.data.plots.back().note =
+        note_of({.task = PlotTask::count, .counted = {{SpeciesCode{802}, stems}}});
+    return stand_sample(cruise.data, stand);
+  };
+  EXPECT_TRUE(counted(10'000).has_value());
+  EXPECT_EQ(counted(10'001).error().code, ErrorCode::contradiction);
+}
+
 TEST(CountPoints, AreNoneOfFixedPlots) {
   test::TestCruise cruise(FixedDesign{});
   const StandId stand = cruise.stand("Ridge", 40.0);

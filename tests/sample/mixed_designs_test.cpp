@@ -54,6 +54,14 @@ TEST(MixedDesigns, ATreeCountsInTheDesignOfItsSize) {
   EXPECT_EQ(area.plots, 3);
 }
 
+TEST(MixedDesigns, ThePlotsForThinTreesAreNoCountPoints) {
+  TwoDesigns two;
+  two.cruise.data.plots.back().note = "[count point]";
+  const Error error = two.sample().error();
+  EXPECT_EQ(error.code, ErrorCode::contradiction);
+  EXPECT_EQ(error.where, "stand/Ridge/plot/3");
+}
+
 TEST(MixedDesigns, TheErrorIsThatOfThePlotsSums) {
   TwoDesigns two;
   for (int i = 0; i < 3; ++i) {

@@ -65,6 +65,20 @@ TEST(Composition, LeavesOutDeadTreesAndNeedsALiveOne) {
   EXPECT_FALSE(composition_of(cruise.data)->oak.se) << "one plot tells no error";
 }
 
+TEST(Composition, HasTheTreesThatWereOnlyCounted) {
+  // By hand: 10 ft2 for each tree; two oaks measured, and at a count point one oak and one maple.
+  TestCruise cruise;
+  const StandId stand = cruise.stand("Flat", 40.0);
+  const PlotId plot = cruise.plot(stand);
+  cruise.tree(plot, 802, 12.0);
+  cruise.tree(plot, 802, 12.0);
+  cruise.plot(stand);
+  cruise.data.plots.back().note = "[count point: 802 1, 316 1]";
+  EXPECT_DOUBLE_EQ(composition_of(cruise.data)->white_oak.share.value, 75.0);
+  cruise.data.plots.back().note = "[count point: 1 1]";
+  EXPECT_EQ(composition_of(cruise.data).error().code, ErrorCode::unknown_species);
+}
+
 TEST(Composition, PutsEqualSharesInTheOrderOfTheirCodes) {
   TestCruise cruise;
   const PlotId plot = cruise.plot(cruise.stand("Flat", 40.0));

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/measure/basal_area.hpp"
 #include "core/sample/cruise_estimate.hpp"
 #include "tests/support/test_cruise.hpp"
 
@@ -72,6 +73,35 @@ TEST(StandDensity, GuardLeavesOutOvertoppedStemsUnderFiveInches) {
   EXPECT_DOUBLE_EQ(d.live.trees, 60.0);
   cruise.data.trees[5].facts.status = TreeStatus::dead;
   EXPECT_DOUBLE_EQ(density(cruise, stand).guard.trees, 30.0);
+}
+
+TEST(StandDensity, CountedTreesTakeTheSizesOfTheMeasuredOnes) {
+  // By hand: a point with two oaks of 12 in, and one where four were counted: 30 ft2 an acre.
+  TestCruise cruise;
+  const StandId stand = cruise.stand("Ridge", 40.0);
+  const PlotId plot = cruise.plot(stand);
+  cruise.tree(plot, 802, 12.0);
+  cruise.tree(plot, 802, 12.0);
+  cruise.plot(stand);
+  cruise.data.plots.back().note = "[count point: 802 4]";
+  const auto d = density(cruise, stand);
+  EXPECT_DOUBLE_EQ(d.ba.value, 30.0);
+  EXPECT_DOUBLE_EQ(d.ba_white_oak.value, 30.0);
+  EXPECT_NEAR(d.live.trees, 30.0 / basal_area(Inches{12.0}).value, 1e-9);
+  cruise.data.trees.clear();
+  EXPECT_EQ(stand_density(cruise.data, stand, test::test_species(), Inches{5.0}).error().code,
+            ErrorCode::no_data)
+      << "nothing tells the size of what was counted";
+}
+
+TEST(StandDensity, ACountOfASpeciesItDoesNotKnowIsRefused) {
+  TestCruise cruise;
+  const StandId stand = cruise.stand("Ridge", 40.0);
+  cruise.tree(cruise.plot(stand), 802, 12.0);
+  cruise.plot(stand);
+  cruise.data.plots.back().note = "[count point: 1 4]";
+  EXPECT_EQ(stand_density(cruise.data, stand, test::test_species(), Inches{5.0}).error().code,
+            ErrorCode::unknown_species);
 }
 
 TEST(StandDensity, RefusesAStandWithoutASample) {
