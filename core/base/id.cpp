@@ -11,6 +11,13 @@ constexpr std::uint32_t kCounterEnd = 1U << 12;
 // A counter starts in the lower half, so that a busy millisecond has room before it carries.
 constexpr std::uint32_t kCounterStartMask = (kCounterEnd >> 1) - 1;
 
+/// 0 to 15; above that for what is no lower case digit.
+constexpr unsigned digit_of(char c) {
+  if (c >= '0' && c <= '9') return static_cast<unsigned>(c - '0');
+  if (c >= 'a' && c <= 'f') return static_cast<unsigned>(c - 'a') + 10U;
+  return 16U;
+}
+
 bool is_dash_place(std::size_t i) { return i == 8 || i == 13 || i == 18 || i == 23; }
 
 }  // namespace
@@ -27,19 +34,20 @@ std::string to_text(const Uuid& id) {
 }
 
 Result<Uuid> uuid_from_text(std::string_view text) {
-  const Error bad{ErrorCode::not_a_choice,
-                  "This is not a record id: \"" + std::string(text) + "\".", "",
-                  "An id has 36 characters, like 017f22e2-79b0-7cc3-98c4-dc0c0c07398f."};
-  if (text.size() != 36) return bad;
+  const auto bad = [text] {
+    return Error{ErrorCode::not_a_choice, "This is not a record id: \"" + std::string(text) + "\".",
+                 "", "An id has 36 characters, like 017f22e2-79b0-7cc3-98c4-dc0c0c07398f."};
+  };
+  if (text.size() != 36) return bad();
   Uuid id;
   std::size_t nibble = 0;
   for (std::size_t i = 0; i < text.size(); ++i) {
     if (is_dash_place(i)) {
-      if (text[i] != '-') return bad;
+      if (text[i] != '-') return bad();
       continue;
     }
-    const auto digit = kHex.find(text[i]);
-    if (digit == std::string_view::npos) return bad;
+    const unsigned digit = digit_of(text[i]);
+    if (digit > 15U) return bad();
     auto& byte = id.bytes[nibble / 2];
     byte = static_cast<std::uint8_t>((unsigned{byte} << 4U) | digit);
     ++nibble;

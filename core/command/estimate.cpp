@@ -1,11 +1,10 @@
 #include <iostream>
-#include <nlohmann/json.hpp>
 
 #include "core/command/estimate_json.hpp"
 #include "core/command/estimate_text.hpp"
 #include "core/command/program.hpp"
 #include "core/command/stand_table_text.hpp"
-#include "core/session/local.hpp"
+#include "core/session/tract_estimate.hpp"
 
 namespace oaklight::command {
 namespace {
@@ -34,20 +33,15 @@ int run(const Call& call) {
   options.finite_population = call.fpc;
   options.placed_over_tract = call.post_strata;
   if (call.plots_less_stands) options.df = DegreesOfFreedom::plots_less_strata;
-  const auto data = session->data();
-  if (!data) return fail(data.error(), call.json);
-  const auto estimate = estimate_tract(*data, session->knowledge(), options);
-  if (!estimate) return fail(estimate.error(), call.json);
-  if (estimate->stands.empty()) return fail(estimate->all.error(), call.json);
-  const auto figures = stand_figures(*data, session->knowledge(), options);
-  if (!figures) return fail(figures.error(), call.json);
+  const auto found = estimate_of(session->store(), session->knowledge(), options);
+  if (!found) return fail(found.error(), call.json);
   const SpeciesTable& species = session->knowledge().species();
-  options = with_local(options, *data, session->knowledge());
+  const auto& [data, estimate, figures, asked] = *found;
   if (call.json) {
-    std::cout << estimate_json(*estimate, *figures, *data, species, options) << '\n';
+    std::cout << estimate_json(estimate, figures, data, species, asked) << '\n';
   } else {
-    std::cout << estimate_text(*estimate, *figures, *data, species, options);
-    if (call.stand_table && estimate->all) std::cout << stand_table_text(*estimate->all, species);
+    std::cout << estimate_text(estimate, figures, data, species, asked);
+    if (call.stand_table && estimate.all) std::cout << stand_table_text(*estimate.all, species);
   }
   return kDone;
 }

@@ -28,8 +28,16 @@ Result<Confidence> Confidence::from_share(double share) {
 }
 
 double student_t(Confidence confidence, double df) {
-  const boost::math::students_t_distribution<double, Quiet> t(df);
-  return quantile(complement(t, upper_tail(confidence)));
+  // The figures of one stand all ask for the same.
+  struct Asked {
+    double share = 0.0, df = 0.0, t = 0.0;
+  };
+  thread_local Asked last;
+  if (last.share != confidence.share() || last.df != df) {
+    const boost::math::students_t_distribution<double, Quiet> t(df);
+    last = {confidence.share(), df, quantile(complement(t, upper_tail(confidence)))};
+  }
+  return last.t;
 }
 
 double normal_multiplier(Confidence confidence) {

@@ -1,109 +1,78 @@
 #include "core/sample/cruise_estimate.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <map>
+#include <type_traits>
+#include <unordered_map>
 
 namespace oaklight {
 namespace {
 
 using Stands = std::span<const StandSample* const>;
-using Tallies = std::vector<GroupTally>;  // one a stand
+using ByStand = std::vector<GroupTally>;  // one group, one tally a stand
 
-/// All groups that are reported, tallied in one pass over the trees.
-struct Groups {
-  Tallies live, dead;  ///< live: with the trees that were counted without a size
-  std::map<SpeciesCode, Tallies> by_species;
-  std::map<DbhClass, Tallies> by_class;
-  std::map<std::pair<SpeciesCode, DbhClass>, Tallies> by_species_class;
+/// Places of trees among those of one stand.
+using Places = std::vector<std::uint32_t>;
+
+/// Volumes of trees that were read alike are worked out once: a tape shows few different numbers.
+class VolumesOnce {
+ public:
+  VolumesOnce(const SpeciesTable& table, const EstimateOptions& options)
+      : table_(table), options_(options) {}
+
+  /// Errors: unknown_species.
+  Result<TreeVolumes> of(const TreeFacts& facts, const StandSample& sample) {
+    if (facts.height || facts.status == TreeStatus::dead) return anew(facts, sample);
+    const auto logs =
+        static_cast<std::uint64_t>(1 + std::min(facts.half_logs.value_or(-1), 0x7fff));
+    const std::uint64_t key = static_cast<std::uint64_t>(facts.species.fia) << 32U | logs << 16U |
+                              static_cast<std::uint64_t>(facts.dbh.tenths()) << 1U |
+                              static_cast<std::uint64_t>(facts.dbh.system());
+    const auto known = known_.find(key);
+    if (known != known_.end()) return known->second;
+    auto volumes = anew(facts, sample);
+    if (volumes) known_.emplace(key, *volumes);
+    return volumes;
+  }
+
+ private:
+  [[nodiscard]] Result<TreeVolumes> anew(const TreeFacts& facts, const StandSample& sample) const {
+    const auto species = known_species(table_, facts.species, sample);
+    if (!species) return species.error();
+    return volumes_of(facts, **species, options_);
+  }
+  const SpeciesTable& table_;
+  const EstimateOptions& options_;
+  std::unordered_map<std::uint64_t, TreeVolumes> known_;
 };
-
-template <class Key>
-GroupTally& tally_in(std::map<Key, Tallies>& groups, const Key& key, std::size_t stand,
-                     std::size_t stands) {
-  return groups.try_emplace(key, stands).first->second[stand];
-}
-
-Result<Groups> groups_of(Stands stands, const SpeciesTable& table, const EstimateOptions& options) {
-  Groups g{.live = Tallies(stands.size()), .dead = Tallies(stands.size())};
-  for (std::size_t h = 0; h < stands.size(); ++h) {
-    for (const TalliedTree& t : stands[h]->trees) {
-      const TreeFacts& facts = t.tree->facts;
-      const auto species = known_species(table, facts.species, *stands[h]);
-      if (!species) return species.error();
-      if (facts.status == TreeStatus::dead) {
-        g.dead[h].add(t);
-        continue;
-      }
-      const TreeVolumes volumes = volumes_of(facts, **species, options);
-      const DbhClass size = dbh_class(facts.dbh, options.class_width);
-      g.live[h].add(t, volumes);
-      tally_in(g.by_species, facts.species, h, stands.size()).add(t, volumes);
-      tally_in(g.by_class, size, h, stands.size()).add(t, volumes);
-      tally_in(g.by_species_class, {facts.species, size}, h, stands.size()).add(t, volumes);
-    }
-    for (const CountedStems& counted : stands[h]->counted) {
-      if (const auto species = known_species(table, counted.species, *stands[h]); !species) {
-        return species.error();
-      }
-      g.live[h].add(counted);
-      tally_in(g.by_species, counted.species, h, stands.size()).add(counted);
-    }
-  }
-  return g;
-}
-
-/// What is estimated of an area, and its groups.
-struct Area {
-  Stands stands;
-  const Groups& groups;
-  const EstimateOptions& options;
-
-  [[nodiscard]] Result<GroupFigures> figures_of(const Tallies& tallies, AtCountPoints at) const {
-    std::vector<StandGroup> parts;
-    for (std::size_t h = 0; h < stands.size(); ++h) {
-      parts.push_back({stands[h], &tallies[h], &groups.live[h]});
-    }
-    return group_figures(parts, options, at);
-  }
-};
-
-/// The same for each group of a table; row turns a key and its figures into a row.
-template <class Key, class Rows, class Row>
-Status fill(Rows& rows, const std::map<Key, Tallies>& groups, const Area& area, AtCountPoints at,
-            Row row) {
-  for (const auto& [key, tallies] : groups) {
-    const auto figures = area.figures_of(tallies, at);
-    if (!figures) return figures.error();
-    rows.push_back(row(key, *figures));
-  }
-  return Done{};
-}
 
 /// On how many plots a group was found; nothing where plots of different kinds would be counted
 /// together.
-Result<std::optional<ShareEstimate>> occupied(const Area& area, const Tallies& tallies) {
+Result<std::optional<ShareEstimate>> occupied(std::span<const StandGroup> stands,
+                                              const EstimateOptions& options) {
   std::vector<OccupiedStratum> strata;
-  for (std::size_t h = 0; h < area.stands.size(); ++h) {
-    const StandSample& s = *area.stands[h];
-    if (s.design != area.stands.front()->design || s.thin_design) {
+  for (const StandGroup& group : stands) {
+    const StandSample& s = *group.sample;
+    if (s.design != stands.front().sample->design || s.thin_design) {
       return std::optional<ShareEstimate>();
     }
-    strata.push_back({s.stand->acres.value, static_cast<int>(tallies[h].plots().size()),
+    strata.push_back({s.stand->acres.value, static_cast<int>(group.tally->plots().size()),
                       static_cast<int>(s.plots.size())});
   }
-  const auto share = share_over(strata, area.options.confidence, area.options.df);
+  const auto share = share_over(strata, options.confidence, options.df);
   if (!share) return share.error();
   return std::optional(*share);
 }
 
 int plots_without_trees(const StandSample& sample) {
   std::vector<bool> with(sample.plots.size(), false);
-  for (const TalliedTree& t : sample.trees) with[static_cast<std::size_t>(t.plot)] = true;
+  for (const TalliedTree& t : Tallies(sample)) with[static_cast<std::size_t>(t.plot)] = true;
   for (const CountedStems& c : sample.counted) with[static_cast<std::size_t>(c.plot)] = true;
   return static_cast<int>(std::ranges::count(with, false));
 }
 
-Result<PlotPlan> plan_for(Stands stands, const AreaEstimate& area, const Tallies& live,
+Result<PlotPlan> plan_for(Stands stands, const AreaEstimate& area, const ByStand& live,
                           const EstimateOptions& options) {
   const ErrorGoal goal{options.goal, options.confidence};
   if (stands.size() == 1) {
@@ -132,7 +101,7 @@ Result<PlotPlan> plan_for(Stands stands, const AreaEstimate& area, const Tallies
   return plan_plots(plans, goal);
 }
 
-Result<PlotNeed> need_of(Stands stands, const AreaEstimate& area, const Tallies& live,
+Result<PlotNeed> need_of(Stands stands, const AreaEstimate& area, const ByStand& live,
                          const EstimateOptions& options) {
   const auto plan = plan_for(stands, area, live, options);
   if (!plan) return plan.error();
@@ -141,33 +110,6 @@ Result<PlotNeed> need_of(Stands stands, const AreaEstimate& area, const Tallies&
     need.more += std::max(0, plan->by_stand[h] - static_cast<int>(stands[h]->plots.size()));
   }
   return need;
-}
-
-Status fill_tables(AreaEstimate& estimate, const Area& area) {
-  const Groups& groups = area.groups;
-  if (const auto done = fill(estimate.by_species, groups.by_species, area, AtCountPoints::counted,
-                             [](SpeciesCode s, const GroupFigures& f) {
-                               return SpeciesFigures{s, f, {}};
-                             });
-      !done) {
-    return done.error();
-  }
-  for (SpeciesFigures& row : estimate.by_species) {
-    const auto share = occupied(area, groups.by_species.at(row.species));
-    if (!share) return share.error();
-    row.on_plots = *share;
-  }
-  if (const auto done = fill(estimate.by_class, groups.by_class, area, AtCountPoints::sized,
-                             [](DbhClass c, const GroupFigures& f) {
-                               return ClassFigures{c, f};
-                             });
-      !done) {
-    return done.error();
-  }
-  return fill(estimate.by_species_class, groups.by_species_class, area, AtCountPoints::sized,
-              [](const auto& key, const GroupFigures& f) {
-                return SpeciesClassFigures{key.first, key.second, f};
-              });
 }
 
 Error nothing_cruised() {
@@ -191,14 +133,228 @@ Status comparable(Stands stands) {
   return Done{};
 }
 
-Result<AreaEstimate> estimate_all(const std::vector<CruisedStand>& cruised,
-                                  const SpeciesTable& species, const EstimateOptions& options) {
-  std::vector<const StandSample*> samples;
-  for (const CruisedStand& c : cruised) {
-    if (!c.sample) return c.sample.error();
-    samples.push_back(&*c.sample);
+/// One area whose figures are asked for. The first fault found is the one told.
+struct Area {
+  std::vector<std::size_t> stands;  ///< places among the stands of the sweep
+  AreaEstimate estimate;
+  std::optional<Error> fault{};
+
+  [[nodiscard]] Result<AreaEstimate> result() && {
+    if (fault) return *std::move(fault);
+    return std::move(estimate);
   }
-  return area_estimate(samples, species, options);
+};
+
+Area area_of(std::vector<std::size_t> stands) {
+  return {.stands = std::move(stands), .estimate = {.need = nothing_cruised()}};
+}
+
+/// Figures of several areas at once, group by group: of one group at a time every tree is summed,
+/// so that memory holds the sums of that group alone, and areas that share a stand share its sums.
+class Sweep {
+ public:
+  Sweep(Stands stands, const SpeciesTable& table, const EstimateOptions& options)
+      : stands_(stands),
+        table_(table),
+        options_(options),
+        volumes_(table, options),
+        live_(stands.size()),
+        dead_(stands.size()),
+        faults_(stands.size()) {}
+
+  void run(std::vector<Area>& areas);
+
+ private:
+  template <class Key>
+  using Groups = std::map<Key, std::vector<Places>>;
+
+  Status sum_up(std::size_t stand);
+  /// Live trees by what key_of says of each.
+  template <class Key, class KeyOf>
+  Groups<Key> grouped(KeyOf key_of) const;
+  template <class Key, class KeyOf, class Row>
+  void add_table(std::vector<Area>& areas, AtCountPoints at, KeyOf key_of, Row add_row);
+  ByStand tallies_of(const std::vector<Places>& places);
+  [[nodiscard]] std::vector<StandGroup> groups_in(const Area& area, const ByStand& tallies) const;
+  void add_counted(Groups<SpeciesCode>& groups) const;
+  void add_counted(SpeciesCode species, ByStand& tallies) const;
+  void add_whole(Area& area);
+  void add_rest(Area& area);
+
+  Stands stands_;
+  const SpeciesTable& table_;
+  const EstimateOptions& options_;
+  VolumesOnce volumes_;
+  ByStand live_, dead_;  ///< live: with the trees that were counted without a size
+  std::vector<std::optional<Error>> faults_;
+};
+
+Status Sweep::sum_up(std::size_t h) {
+  const StandSample& sample = *stands_[h];
+  for (const TalliedTree& t : Tallies(sample)) {
+    const auto volumes = volumes_.of(t.tree->facts, sample);
+    if (!volumes) return volumes.error();
+    const bool dead = t.tree->facts.status == TreeStatus::dead;
+    dead ? dead_[h].add(t) : live_[h].add(t, *volumes);
+  }
+  for (const CountedStems& counted : sample.counted) {
+    if (const auto species = known_species(table_, counted.species, sample); !species) {
+      return species.error();
+    }
+    live_[h].add(counted);
+  }
+  return Done{};
+}
+
+template <class Key, class KeyOf>
+Sweep::Groups<Key> Sweep::grouped(KeyOf key_of) const {
+  Groups<Key> groups;
+  for (std::size_t h = 0; h < stands_.size(); ++h) {
+    if (faults_[h]) continue;
+    const Tallies trees(*stands_[h]);
+    for (auto t = trees.begin(); t != trees.end(); ++t) {
+      const TreeFacts& facts = (*t).tree->facts;
+      if (facts.status == TreeStatus::dead) continue;
+      groups.try_emplace(key_of(facts), stands_.size()).first->second[h].push_back(t.place());
+    }
+  }
+  if constexpr (std::is_same_v<Key, SpeciesCode>) add_counted(groups);
+  return groups;
+}
+
+/// A species that was only ever counted is a group, too.
+void Sweep::add_counted(Groups<SpeciesCode>& groups) const {
+  for (const StandSample* sample : stands_) {
+    for (const CountedStems& c : sample->counted) groups.try_emplace(c.species, stands_.size());
+  }
+}
+
+void Sweep::add_counted(SpeciesCode species, ByStand& tallies) const {
+  for (std::size_t h = 0; h < stands_.size(); ++h) {
+    for (const CountedStems& c : stands_[h]->counted) {
+      if (c.species == species) tallies[h].add(c);
+    }
+  }
+}
+
+ByStand Sweep::tallies_of(const std::vector<Places>& places) {
+  ByStand tallies(stands_.size());
+  for (std::size_t h = 0; h < stands_.size(); ++h) {
+    for (const TalliedTree& t : Tallies(*stands_[h], places[h])) {
+      // Each was looked up before, when all were summed.
+      if (const auto volumes = volumes_.of(t.tree->facts, *stands_[h])) tallies[h].add(t, *volumes);
+    }
+  }
+  return tallies;
+}
+
+std::vector<StandGroup> Sweep::groups_in(const Area& area, const ByStand& tallies) const {
+  std::vector<StandGroup> groups;
+  for (const std::size_t h : area.stands) groups.push_back({stands_[h], &tallies[h], &live_[h]});
+  return groups;
+}
+
+template <class Key, class KeyOf, class Row>
+void Sweep::add_table(std::vector<Area>& areas, AtCountPoints at, KeyOf key_of, Row add_row) {
+  for (const auto& [key, places] : grouped<Key>(key_of)) {
+    ByStand tallies = tallies_of(places);
+    if constexpr (std::is_same_v<Key, SpeciesCode>) add_counted(key, tallies);
+    for (Area& area : areas) {
+      const auto groups = groups_in(area, tallies);
+      const auto there = [](const StandGroup& g) { return !g.tally->plots().empty(); };
+      if (area.fault || std::ranges::none_of(groups, there)) continue;
+      const auto figures = group_figures(groups, options_, at);
+      if (!figures) {
+        area.fault = figures.error();
+      } else if (const Status added = add_row(area.estimate, key, *figures, groups); !added) {
+        area.fault = added.error();
+      }
+    }
+  }
+}
+
+/// All live and all dead trees, and what is counted of plots.
+void Sweep::add_whole(Area& area) {
+  const auto live = group_figures(groups_in(area, live_), options_, AtCountPoints::counted);
+  if (!live) return void(area.fault = live.error());
+  const auto dead = group_figures(groups_in(area, dead_), options_, AtCountPoints::not_counted);
+  if (!dead) return void(area.fault = dead.error());
+  AreaEstimate& e = area.estimate;
+  e.live = *live;
+  e.dead = *dead;
+  for (const std::size_t h : area.stands) {
+    const StandSample& s = *stands_[h];
+    e.acres += s.stand->acres;
+    e.plots += static_cast<int>(s.plots.size());
+    e.empty_plots += plots_without_trees(s);
+    e.planned += s.planned;
+    e.skipped += s.skipped;
+    e.below_min += s.below_min;
+    e.measure_plots += s.measure_plots();
+  }
+}
+
+void Sweep::add_rest(Area& area) {
+  std::vector<const StandSample*> samples;
+  ByStand live;
+  for (const std::size_t h : area.stands) {
+    samples.push_back(stands_[h]);
+    live.push_back(live_[h]);
+  }
+  const auto regen = regen_figures(samples, table_, options_);
+  if (!regen) return void(area.fault = regen.error());
+  area.estimate.regen = *regen;
+  area.estimate.need = need_of(samples, area.estimate, live, options_);
+}
+
+void Sweep::run(std::vector<Area>& areas) {
+  for (std::size_t h = 0; h < stands_.size(); ++h) {
+    if (const auto summed = sum_up(h); !summed) faults_[h] = summed.error();
+  }
+  for (Area& area : areas) {
+    for (const std::size_t h : area.stands) {
+      if (!area.fault && faults_[h]) area.fault = faults_[h];
+    }
+    if (!area.fault) add_whole(area);
+  }
+  add_table<SpeciesCode>(
+      areas, AtCountPoints::counted, [](const TreeFacts& f) { return f.species; },
+      [&](AreaEstimate& e, SpeciesCode s, const GroupFigures& f, const auto& groups) -> Status {
+        const auto share = occupied(groups, options_);
+        if (!share) return share.error();
+        e.by_species.push_back({s, f, *share});
+        return Done{};
+      });
+  const auto class_of = [&](const TreeFacts& f) { return dbh_class(f.dbh, options_.class_width); };
+  add_table<DbhClass>(
+      areas, AtCountPoints::sized, class_of,
+      [](AreaEstimate& e, DbhClass c, const GroupFigures& f, const auto&) -> Status {
+        e.by_class.push_back({c, f});
+        return Done{};
+      });
+  add_table<std::pair<SpeciesCode, DbhClass>>(
+      areas, AtCountPoints::sized,
+      [&](const TreeFacts& f) { return std::pair(f.species, class_of(f)); },
+      [](AreaEstimate& e, const auto& key, const GroupFigures& f, const auto&) -> Status {
+        e.by_species_class.push_back({key.first, key.second, f});
+        return Done{};
+      });
+  for (Area& area : areas) {
+    if (!area.fault) add_rest(area);
+  }
+}
+
+/// The figures of all stands that were cruised, where each has its sample and they go together.
+Area all_of(const std::vector<CruisedStand>& cruised, Stands samples) {
+  Area all = area_of({});
+  for (const CruisedStand& c : cruised) {
+    if (!c.sample && !all.fault) all.fault = c.sample.error();
+  }
+  if (cruised.empty()) all.fault = nothing_cruised();
+  if (all.fault) return all;
+  if (const auto fit = comparable(samples); !fit) all.fault = fit.error();
+  for (std::size_t h = 0; h < samples.size(); ++h) all.stands.push_back(h);
+  return all;
 }
 
 }  // namespace
@@ -207,49 +363,43 @@ Result<AreaEstimate> area_estimate(Stands stands, const SpeciesTable& species,
                                    const EstimateOptions& options) {
   if (stands.empty()) return nothing_cruised();
   if (const auto fit = comparable(stands); !fit) return fit.error();
-  const auto groups = groups_of(stands, species, options);
-  if (!groups) return groups.error();
-  const Area parts{stands, *groups, options};
-  const auto live = parts.figures_of(groups->live, AtCountPoints::counted);
-  if (!live) return live.error();
-  const auto dead = parts.figures_of(groups->dead, AtCountPoints::not_counted);
-  if (!dead) return dead.error();
-  AreaEstimate area{.live = *live, .dead = *dead, .need = nothing_cruised()};
-  for (const StandSample* s : stands) {
-    area.acres += s->stand->acres;
-    area.plots += static_cast<int>(s->plots.size());
-    area.empty_plots += plots_without_trees(*s);
-    area.planned += s->planned;
-    area.skipped += s->skipped;
-    area.below_min += s->below_min;
-    area.measure_plots += s->measure_plots();
-  }
-  if (const auto done = fill_tables(area, parts); !done) return done.error();
-  const auto regen = regen_figures(stands, species, options);
-  if (!regen) return regen.error();
-  area.regen = *regen;
-  area.need = need_of(stands, area, groups->live, options);
-  return area;
+  std::vector<Area> areas{area_of({})};
+  for (std::size_t h = 0; h < stands.size(); ++h) areas.front().stands.push_back(h);
+  Sweep(stands, species, options).run(areas);
+  return std::move(areas.front()).result();
 }
 
 Result<CruiseEstimate> cruise_estimate(const TractData& data, const SpeciesTable& species,
                                        const EstimateOptions& options) {
   const auto cruised = cruised_stands(data);
   if (!cruised) return cruised.error();
-  CruiseEstimate estimate{
-      .stands = {}, .not_cruised = {}, .all = estimate_all(*cruised, species, options)};
-  auto next = cruised->begin();
+  return cruise_estimate(data, *cruised, species, options);
+}
+
+CruiseEstimate cruise_estimate(const TractData& data, const std::vector<CruisedStand>& cruised,
+                               const SpeciesTable& species, const EstimateOptions& options) {
+  std::vector<const StandSample*> samples;
+  std::vector<Area> areas;
+  for (const CruisedStand& c : cruised) {
+    if (!c.sample) continue;
+    areas.push_back(area_of({samples.size()}));
+    samples.push_back(&*c.sample);
+  }
+  areas.push_back(all_of(cruised, samples));
+  Sweep(samples, species, options).run(areas);
+  CruiseEstimate estimate{.stands = {}, .not_cruised = {}, .all = std::move(areas.back()).result()};
+  auto next = cruised.begin();
+  auto area = areas.begin();
   for (const Stand& stand : data.stands) {
-    if (next == cruised->end() || next->stand != &stand) {
+    if (next == cruised.end() || next->stand != &stand) {
       estimate.not_cruised.push_back(stand.id);
       continue;
     }
-    const auto figures = [&]() -> Result<AreaEstimate> {
-      if (!next->sample) return next->sample.error();
-      const StandSample* sample = &*next->sample;
-      return area_estimate({&sample, 1}, species, options);
-    };
-    estimate.stands.push_back({stand.id, figures()});
+    if (next->sample) {
+      estimate.stands.push_back({stand.id, std::move(*area++).result()});
+    } else {
+      estimate.stands.push_back({stand.id, next->sample.error()});
+    }
     ++next;
   }
   return estimate;

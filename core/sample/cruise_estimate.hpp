@@ -76,6 +76,10 @@ struct CruiseEstimate {
 Result<CruiseEstimate> cruise_estimate(const TractData& data, const SpeciesTable& species,
                                        const EstimateOptions& options);
 
+/// The same from samples that were taken of it.
+CruiseEstimate cruise_estimate(const TractData& data, const std::vector<CruisedStand>& cruised,
+                               const SpeciesTable& species, const EstimateOptions& options);
+
 /// The figures of one area. Errors: as cruise_estimate says of a stand and of all.
 Result<AreaEstimate> area_estimate(std::span<const StandSample* const> stands,
                                    const SpeciesTable& species, const EstimateOptions& options);

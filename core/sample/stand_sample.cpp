@@ -40,13 +40,33 @@ void refuse_same_labels(StandDraft& draft) {
   }
 }
 
+/// What a tree stands for. thin: it is of the design for the thinner trees.
+TalliedTree tallied(const StandSample& sample, const Tree& tree, int plot, bool thin) {
+  const Design& design = thin ? *sample.thin_design : sample.design;
+  TalliedTree t{.tree = &tree, .plot = plot};
+  t.measured = thin || sample.measured[static_cast<std::size_t>(plot)];
+  t.trees = trees_stood_for(design, tree);
+  if (const auto* point = std::get_if<PointDesign>(&design)) {
+    t.ba = point->baf() * (static_cast<double>(tree.stems) * tree.edge_count);
+  } else {
+    const auto& fixed = std::get<FixedDesign>(design);
+    t.ba = SquareFeetPerAcre{t.trees.value * basal_area(tree.facts.dbh.inches()).value};
+    t.on_small_plot = thin || (fixed.small_below &&
+                               tree.facts.dbh.hundredth_mm() < fixed.small_below->hundredth_mm());
+  }
+  return t;
+}
+
 class Builder {
  public:
-  explicit Builder(const TractData& data) : data_(data), drafts_(data.stands.size()) {
+  explicit Builder(const TractData& data, bool streamed = false)
+      : data_(&data), streamed_(streamed), drafts_(data.stands.size()) {
     for (std::size_t i = 0; i < drafts_.size(); ++i) drafts_[i].sample.stand = &data.stands[i];
   }
 
   Status place_plots();
+  void is_now(const TractData& data) { data_ = &data; }
+  Status add_tree(const Tree& tree);
   Status add_trees();
   Status add_regens();
   std::vector<CruisedStand> finish();
@@ -67,17 +87,19 @@ class Builder {
   void add_tree(StandDraft& draft, const PlotPlace& place, const Tree& tree);
   void add_regen(StandDraft& draft, const PlotPlace& place, const Regen& regen);
 
-  const TractData& data_;
+  const TractData* data_;
+  bool streamed_;  ///< trees are not of data and must not be pointed at
   std::vector<StandDraft> drafts_;
   std::map<PlotId, PlotPlace> places_;  // in order of id: so are the plots of each stand
+  const PlotPlace* last_ = nullptr;     // of the last tree: they mostly come plot by plot
 };
 
 Status Builder::place_plots() {
   std::map<StandId, std::size_t> stands;
-  for (std::size_t i = 0; i < data_.stands.size(); ++i) stands.emplace(data_.stands[i].id, i);
+  for (std::size_t i = 0; i < data_->stands.size(); ++i) stands.emplace(data_->stands[i].id, i);
   std::map<CruiseId, const Cruise*> cruises;
-  for (const Cruise& c : data_.cruises) cruises.emplace(c.id, &c);
-  for (const Plot& plot : data_.plots) {
+  for (const Cruise& c : data_->cruises) cruises.emplace(c.id, &c);
+  for (const Plot& plot : data_->plots) {
     const auto stand = stands.find(plot.stand);
     if (stand == stands.end() || !cruises.contains(plot.cruise)) {
       return unknown("Plot " + plot.label + " belongs to no stand or no cruise here.",
@@ -88,7 +110,7 @@ Status Builder::place_plots() {
                    "The data are not whole; read the file again."};
     }
   }
-  const VisitsLeftOut left_out = visits_left_out(data_);
+  const VisitsLeftOut left_out = visits_left_out(*data_);
   std::vector<std::vector<PlotPlace*>> by_stand(drafts_.size());
   for (auto& [id, place] : places_) {
     place.earlier = left_out.contains({place.plot->stand, place.plot->cruise});
@@ -138,6 +160,7 @@ void Builder::add_plot(StandDraft& draft, PlotPlace& place) {
     place.index = static_cast<int>(s.plots.size());
     s.plots.push_back(place.plot);
     s.measured.push_back(taken_at(*place.plot).task == PlotTask::measure);
+    s.measure_points += s.measured.back() ? 1 : 0;
   }
   add_counts(draft, place);
 }
@@ -194,25 +217,26 @@ void Builder::add_tree(StandDraft& draft, const PlotPlace& place, const Tree& tr
     return;
   }
   if (draft.fault) return;  // the design may not be fit to compute with
-  const Design& design = place.thin ? *draft.sample.thin_design : draft.sample.design;
-  TalliedTree t{.tree = &tree, .plot = *place.index};
-  t.measured = place.thin || draft.sample.measured[static_cast<std::size_t>(t.plot)];
-  t.trees = trees_stood_for(design, tree);
-  if (const auto* point = std::get_if<PointDesign>(&design)) {
-    t.ba = point->baf() * (static_cast<double>(tree.stems) * tree.edge_count);
-  } else {
-    const auto& fixed = std::get<FixedDesign>(design);
-    t.ba = SquareFeetPerAcre{t.trees.value * basal_area(tree.facts.dbh.inches()).value};
-    t.on_small_plot = place.thin || (fixed.small_below && dbh < fixed.small_below->hundredth_mm());
+  StandSample& s = draft.sample;
+  if (streamed_ && draft.thin == nullptr) {
+    s.packed.add(tree, *place.index, place.thin);
+    return;
   }
-  draft.sample.trees.push_back(t);
+  if (streamed_ && !s.own) s.own = std::make_shared<std::deque<Tree>>();
+  const Tree& kept = streamed_ ? s.own->emplace_back(tree) : tree;
+  s.trees.push_back(tallied(s, kept, *place.index, place.thin));
+}
+
+Status Builder::add_tree(const Tree& tree) {
+  if (last_ == nullptr || last_->plot->id != tree.plot) last_ = find(tree.plot);
+  if (last_ == nullptr) return unknown("A tree belongs to no plot here.", "tree/" + tree.tag);
+  add_tree(drafts_[last_->stand], *last_, tree);
+  return Done{};
 }
 
 Status Builder::add_trees() {
-  for (const Tree& tree : data_.trees) {
-    const PlotPlace* place = find(tree.plot);
-    if (place == nullptr) return unknown("A tree belongs to no plot here.", "tree/" + tree.tag);
-    add_tree(drafts_[place->stand], *place, tree);
+  for (const Tree& tree : data_->trees) {
+    if (const auto added = add_tree(tree); !added) return added;
   }
   return Done{};
 }
@@ -239,7 +263,7 @@ void Builder::add_regen(StandDraft& draft, const PlotPlace& place, const Regen& 
 }
 
 Status Builder::add_regens() {
-  for (const Regen& regen : data_.regens) {
+  for (const Regen& regen : data_->regens) {
     const PlotPlace* place = find(regen.plot);
     if (place == nullptr) return unknown("A seedling count belongs to no plot here.", "regen");
     add_regen(drafts_[place->stand], *place, regen);
@@ -286,6 +310,36 @@ Result<std::vector<CruisedStand>> cruised_stands(const TractData& data) {
   return builder.finish();
 }
 
+void Tallies::Iterator::look() {
+  if (!packed() || at_ >= of_.size()) return;
+  const PackedTrees& trees = of_.sample_.packed;
+  const bool thin = trees.unpack(place(), tree_);
+  run_ = trees.run_of(place(), run_);
+  tallied_ = tallied(of_.sample_, tree_, trees.plot_of(run_), thin);
+}
+
+class SampleStream::Impl {
+ public:
+  explicit Impl(const TractData& data) : builder(data, true) {}
+  Builder builder;
+};
+
+SampleStream::SampleStream() = default;
+SampleStream::~SampleStream() = default;
+
+Status SampleStream::begin(const TractData& data) {
+  impl_ = std::make_unique<Impl>(data);
+  return impl_->builder.place_plots();
+}
+
+Status SampleStream::take(const Tree& tree) { return impl_->builder.add_tree(tree); }
+
+Result<std::vector<CruisedStand>> SampleStream::finish(const TractData& data) {
+  impl_->builder.is_now(data);
+  if (const auto done = impl_->builder.add_regens(); !done) return done.error();
+  return impl_->builder.finish();
+}
+
 Result<StandSample> stand_sample(const TractData& data, StandId stand) {
   auto stands = cruised_stands(data);
   if (!stands) return stands.error();
@@ -303,10 +357,6 @@ Result<const Species*> known_species(const SpeciesTable& table, SpeciesCode code
                "Species " + std::to_string(code.fia) + " is not in the species table.",
                "stand/" + sample.stand->name,
                "Add it to the table, or mend the code of the tree that has it."};
-}
-
-int StandSample::measure_plots() const {
-  return static_cast<int>(std::ranges::count(measured, true));
 }
 
 std::optional<double> plots_to_tile(const StandSample& sample, bool small_plot) {

@@ -132,8 +132,14 @@ Result<std::vector<StandFigures>> stand_figures(const TractData& data,
                                                 const EstimateOptions& options) {
   const auto cruised = cruised_stands(data);
   if (!cruised) return cruised.error();
+  return stand_figures(*cruised, knowledge, options);
+}
+
+Result<std::vector<StandFigures>> stand_figures(const std::vector<CruisedStand>& cruised,
+                                                const TractKnowledge& knowledge,
+                                                const EstimateOptions& options) {
   std::vector<StandFigures> figures;
-  for (const CruisedStand& stand : *cruised) {
+  for (const CruisedStand& stand : cruised) {
     if (!stand.sample) continue;
     const std::array<const StandSample*, 1> one = {&*stand.sample};
     const auto stocking = stand_stocking(one, knowledge.species(), options,

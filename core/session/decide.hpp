@@ -51,6 +51,9 @@ Result<CruiseEstimate> estimate_tract(const TractData& data, const TractKnowledg
 Result<std::vector<StandFigures>> stand_figures(const TractData& data,
                                                 const TractKnowledge& knowledge,
                                                 const EstimateOptions& options);
+Result<std::vector<StandFigures>> stand_figures(const std::vector<CruisedStand>& cruised,
+                                                const TractKnowledge& knowledge,
+                                                const EstimateOptions& options);
 
 /// Decides each tree of one stand's marking walk, destinations of its marks included. The plan is
 /// the rules' own; the reason of a crop tree's mark counts what people decided beside it.

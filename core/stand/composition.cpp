@@ -53,7 +53,7 @@ Result<Parts> parts_of(Stands stands, const SpeciesTable& table) {
       if (s->genus() == "Carya") add(p.hickory);
       return Done{};
     };
-    for (const TalliedTree& t : stands[h]->trees) {
+    for (const TalliedTree& t : Tallies(*stands[h])) {
       const bool dead = t.tree->facts.status == TreeStatus::dead;
       const Status done = count(t.tree->facts.species, t.plot, dead ? SquareFeetPerAcre{} : t.ba);
       if (!done) return done.error();

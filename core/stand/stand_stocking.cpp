@@ -14,7 +14,7 @@ Result<Counted> count(std::span<const StandSample* const> stands, const SpeciesT
   const std::vector<GroupTally> none(stands.size());
   Counted c{none, none, none, none};
   for (std::size_t h = 0; h < stands.size(); ++h) {
-    for (const TalliedTree& t : stands[h]->trees) {
+    for (const TalliedTree& t : Tallies(*stands[h])) {
       const TreeFacts& facts = t.tree->facts;
       if (facts.status == TreeStatus::dead) continue;
       c.live[h].add(t);

@@ -16,6 +16,8 @@ Status check_links_of(SqliteHandle& db, const RecordTables& tables,
                       const std::vector<RowChange>& changes);
 
 /// The same for the whole file, as damage: one Error for each broken link, at most ten a column.
-Result<std::vector<Error>> find_broken_links(SqliteHandle& db, const RecordTables& tables);
+/// but     a table whose links were looked at as it was read; "": none
+Result<std::vector<Error>> find_broken_links(SqliteHandle& db, const RecordTables& tables,
+                                             std::string_view but = "");
 
 }  // namespace oaklight::store

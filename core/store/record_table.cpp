@@ -118,8 +118,9 @@ Result<std::optional<Row>> RecordTable::find(SqliteHandle& db, const std::string
   return row;
 }
 
-Status RecordTable::each(SqliteHandle& db, const SqliteHandle::EachRow& use_row) const {
-  return db.each(select_ + " ORDER BY uid", {}, use_row);
+Status RecordTable::each(SqliteHandle& db, std::string_view order,
+                         const SqliteHandle::EachRow& use_row) const {
+  return db.each(select_ + " ORDER BY " + quoted_name(order), {}, use_row);
 }
 
 Status RecordTable::rehearse(SqliteHandle& db) const {

@@ -48,7 +48,11 @@ class RecordTable {
   /// The row of a record, removed or not, its checksum verified. Errors: damaged.
   Result<std::optional<Row>> find(SqliteHandle& db, const std::string& uid) const;
   /// Every row in order of uid, unverified; removed ones too.
-  Status each(SqliteHandle& db, const SqliteHandle::EachRow& use_row) const;
+  Status each(SqliteHandle& db, const SqliteHandle::EachRow& use_row) const {
+    return each(db, "uid", use_row);
+  }
+  /// The same in order of another column.
+  Status each(SqliteHandle& db, std::string_view order, const SqliteHandle::EachRow& use_row) const;
   /// Errors: damaged when the row does not match its checksum.
   [[nodiscard]] Status verify(const Row& row) const;
 

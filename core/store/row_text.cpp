@@ -1,8 +1,8 @@
 #include "core/store/row_text.hpp"
 
+#include <libdeflate.h>
 #include <algorithm>
 #include <array>
-#include <boost/crc.hpp>
 #include <charconv>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -100,9 +100,7 @@ ChecksumOrder::ChecksumOrder(std::string_view table, std::span<const std::string
             [&](const Part& a, const Part& b) { return columns[a.column] < columns[b.column]; });
 }
 
-std::string ChecksumOrder::text_of(const Row& row) const {
-  std::string text;
-  text.reserve(kUsualText);
+void ChecksumOrder::append_text(const Row& row, std::string& text) const {
   text += first_line_;
   for (const Part& part : parts_) {
     const Value& cell = row[part.column];
@@ -111,14 +109,20 @@ std::string ChecksumOrder::text_of(const Row& row) const {
     std::visit(CanonicalCell{text}, cell);
     text += '\n';
   }
+}
+
+std::string ChecksumOrder::text_of(const Row& row) const {
+  std::string text;
+  text.reserve(kUsualText);
+  append_text(row, text);
   return text;
 }
 
 std::int64_t ChecksumOrder::crc_of(const Row& row) const {
-  const std::string text = text_of(row);
-  boost::crc_32_type crc;
-  crc.process_bytes(text.data(), text.size());
-  return crc.checksum();
+  thread_local std::string text;  // its room serves row after row
+  text.clear();
+  append_text(row, text);
+  return libdeflate_crc32(0, text.data(), text.size());
 }
 
 std::string canonical_text(std::string_view table, std::span<const std::string> columns,

@@ -30,6 +30,8 @@ class ChecksumOrder {
   [[nodiscard]] std::int64_t crc_of(const Row& row) const;  ///< row_crc
 
  private:
+  void append_text(const Row& row, std::string& text) const;
+
   struct Part {
     std::size_t column = 0;
     std::string name;  ///< "dbh_tenths="

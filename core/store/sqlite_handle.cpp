@@ -106,7 +106,8 @@ std::string as_text(const Value& value) {
 }
 
 int open_flags(Use use) {
-  const int common = SQLITE_OPEN_FULLMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_PRIVATECACHE;
+  // One thread at a time uses a file, so that no lock is taken for each cell.
+  const int common = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_PRIVATECACHE;
   switch (use) {
     case Use::make:
       return common | SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE;

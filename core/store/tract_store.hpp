@@ -17,6 +17,8 @@
 
 namespace oaklight {
 
+struct TreeStream;
+
 enum class OpenMode { read_write, read_only };
 
 /// Who looks for damage. It means reading every byte, for which a first picture must not wait.
@@ -97,6 +99,9 @@ class TractStore {
   /// All records at one moment, without the removed ones, each kind in order of its ids.
   /// Errors: damaged, naming table and record, when a row does not match its checksum.
   [[nodiscard]] Result<TractData> load() const;
+  /// The same at one moment, but each tree is handed over once, checked like the others, and none
+  /// is kept. Errors: of load and of the stream.
+  [[nodiscard]] Result<TractData> load(const TreeStream& trees) const;
 
   /// Writes an action and its history in one transaction; on disk when it returns. An action that
   /// changes nothing leaves no trace.

@@ -1,5 +1,6 @@
 // Reading and writing what a tract file holds.
-#include <array>
+#include <algorithm>
+#include <functional>
 
 #include "core/base/utf8.hpp"
 #include "core/store/forms_in_file.hpp"
@@ -8,6 +9,7 @@
 #include "core/store/records.hpp"
 #include "core/store/records_changed.hpp"
 #include "core/store/tract_store_impl.hpp"
+#include "core/store/tree_stream.hpp"
 
 namespace oaklight {
 namespace {
@@ -34,21 +36,110 @@ Error no_tract(const store::SqliteHandle& db) {
           "Keep this file; rescue what it holds, or work on from your newest copy."};
 }
 
-/// Adds every record of one table that is in use.
-template <class R>
-Status load_table(store::SqliteHandle& db, const store::RecordTables& tables, bool verified,
-                  std::vector<R>& records) {
-  const store::RecordTable& table = tables.find(Fields<R>::kTable)->second;
-  return table.each(db, [&](const Row& row) -> Status {
-    if (verified) {
-      if (const auto sound = table.verify(row); !sound) return sound;
+/// Reads all that a tract holds, at one moment.
+class TractReader {
+ public:
+  TractReader(store::SqliteHandle& db, const store::RecordTables& tables, bool verified)
+      : db_(db), tables_(tables), verified_(verified) {}
+
+  /// trees reads those, when what they may belong to has been read.
+  Result<TractData> read(const std::function<Status(TractData&)>& trees);
+
+  /// Adds every record of one table that is in use.
+  template <class R>
+  Status table(std::vector<R>& records) const {
+    return each<R>("uid", [&](R record) -> Status {
+      records.push_back(std::move(record));
+      return Done{};
+    });
+  }
+
+  /// Hands over the trees in this order of rows; false when they do not come plot by plot so.
+  Result<bool> stream(const TractData& data, const TreeStream& to, std::string_view order);
+
+ private:
+  template <class R, class Use>
+  Status each(std::string_view order, Use use) const {
+    const store::RecordTable& table = tables_.find(Fields<R>::kTable)->second;
+    return table.each(db_, order, [&](const Row& row) -> Status {
+      if (verified_) {
+        if (const auto sound = table.verify(row); !sound) return sound;
+      }
+      if (!table.is_live(row)) return Done{};
+      auto record = store::record_of<R>(table, row);
+      if (!record) return record.error();
+      return use(*std::move(record));
+    });
+  }
+
+  store::SqliteHandle& db_;
+  const store::RecordTables& tables_;
+  bool verified_;
+  bool trees_have_plots_ = false;  ///< each tree's plot was looked up as it was read
+};
+
+Result<bool> TractReader::stream(const TractData& data, const TreeStream& to,
+                                 std::string_view order) {
+  std::vector<Tree> plot;  // the trees of one
+  bool in_order = true;
+  trees_have_plots_ = true;
+  const auto hand_over = [&]() -> Status {
+    if (plot.empty()) return Done{};
+    const bool has_plot = std::ranges::binary_search(data.plots, plot.front().plot, {}, &Plot::id);
+    trees_have_plots_ = trees_have_plots_ && has_plot;
+    std::ranges::sort(plot, {}, &Tree::id);
+    for (const Tree& tree : plot) {
+      if (!has_plot && verified_) break;  // damage, told when all was read
+      if (const auto taken = to.take(tree); !taken) return taken;
     }
-    if (!table.is_live(row)) return Done{};
-    auto record = store::record_of<R>(table, row);
-    if (!record) return record.error();
-    records.push_back(std::move(*record));
+    plot.clear();
+    return Done{};
+  };
+  const auto read = each<Tree>(order, [&](Tree tree) -> Status {
+    if (!in_order) return Done{};
+    if (!plot.empty() && plot.back().plot != tree.plot) {
+      in_order = plot.back().plot < tree.plot;
+      if (!in_order) return Done{};
+      if (const auto done = hand_over(); !done) return done;
+    }
+    plot.push_back(std::move(tree));
     return Done{};
   });
+  if (!read) return read.error();
+  if (!in_order) return false;
+  if (const auto done = hand_over(); !done) return done.error();
+  return true;
+}
+
+Result<TractData> TractReader::read(const std::function<Status(TractData&)>& trees) {
+  TractData data;
+  std::vector<Tract> tracts;
+  std::vector<Error> broken_links;
+  const auto read = db_.snapshot([&]() -> Status {
+    Status status = table(tracts);
+    if (status) status = table(data.stands);
+    if (status) status = table(data.cruises);
+    if (status) status = table(data.plots);
+    if (status) status = table(data.regens);
+    if (status) status = table(data.walk_trees);
+    if (status) status = table(data.contacts);
+    if (status) status = table(data.marks);
+    if (status) status = table(data.lines);
+    if (status) status = table(data.stumps);
+    if (status) status = table(data.acorn_counts);
+    if (status) status = table(data.acorn_years);
+    if (status) status = trees(data);
+    if (!status || !verified_) return status;
+    auto links = store::find_broken_links(db_, tables_, trees_have_plots_ ? "tree" : "");
+    if (!links) return links.error();
+    broken_links = std::move(*links);
+    return Done{};
+  });
+  if (!read) return read.error();
+  if (!broken_links.empty()) return broken_links.front();
+  if (tracts.empty()) return no_tract(db_);
+  data.tract = std::move(tracts.front());
+  return data;
 }
 
 /// Runs one change of an action.
@@ -80,38 +171,21 @@ struct ChangeApplier {
 }  // namespace
 
 Result<TractData> TractStore::load() const {
-  TractData data;
-  store::SqliteHandle& db = impl_->db;
-  const auto& tables = impl_->tables;
-  std::vector<Tract> tracts;
-  std::vector<Error> broken_links;
-  const bool verified = impl_->damage_check == DamageCheck::on_opening;
-  const auto load = [&](auto& records) { return load_table(db, tables, verified, records); };
-  const auto read = db.snapshot([&]() -> Status {
-    Status status = load(tracts);
-    if (status) status = load(data.stands);
-    if (status) status = load(data.cruises);
-    if (status) status = load(data.plots);
-    if (status) status = load(data.trees);
-    if (status) status = load(data.regens);
-    if (status) status = load(data.walk_trees);
-    if (status) status = load(data.contacts);
-    if (status) status = load(data.marks);
-    if (status) status = load(data.lines);
-    if (status) status = load(data.stumps);
-    if (status) status = load(data.acorn_counts);
-    if (status) status = load(data.acorn_years);
-    if (!status || !verified) return status;
-    auto links = store::find_broken_links(db, tables);
-    if (!links) return links.error();
-    broken_links = std::move(*links);
+  TractReader reader{impl_->db, impl_->tables, impl_->damage_check == DamageCheck::on_opening};
+  return reader.read([&](TractData& data) { return reader.table(data.trees); });
+}
+
+Result<TractData> TractStore::load(const TreeStream& trees) const {
+  TractReader reader{impl_->db, impl_->tables, impl_->damage_check == DamageCheck::on_opening};
+  return reader.read([&](TractData& data) -> Status {
+    for (const std::string_view order : {"fid", "plot_uid"}) {
+      if (const auto begun = trees.begin(data); !begun) return begun;
+      const auto in_order = reader.stream(data, trees, order);
+      if (!in_order) return in_order.error();
+      if (*in_order) break;
+    }
     return Done{};
   });
-  if (!read) return read.error();
-  if (!broken_links.empty()) return broken_links.front();
-  if (tracts.empty()) return no_tract(db);
-  data.tract = std::move(tracts.front());
-  return data;
 }
 
 Status TractStore::apply(const Action& action) {
