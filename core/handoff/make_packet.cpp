@@ -217,6 +217,26 @@ void leave_out_other_stands(PacketReader reader, std::vector<PacketRow>& rows) {
   std::erase_if(rows, [&](const PacketRow& row) { return !at_work.contains(row.tree.stand); });
 }
 
+/// By which volumes the trees of this reader were reckoned; "" where no local table is in force.
+/// Whose table it is concerns the owner.
+std::string volume_words(const std::vector<PacketRow>& rows, const PacketTables& tables,
+                         PacketReader reader) {
+  if (!tables.local || tables.local->volumes.rows.empty()) return "";
+  int local = 0;
+  int book = 0;
+  for (const PacketRow& row : rows) {
+    if (row.list != ListKind::work && row.list != ListKind::trained) continue;
+    if (!row.tree.board_feet && !row.tree.cords) continue;
+    ++(row.local_volume ? local : book);
+  }
+  if (local + book == 0) return "";
+  const std::string& source = tables.local->volumes.source;
+  const bool named = reader == PacketReader::owner && !source.empty();
+  return ", volumes of " + std::to_string(local) + " trees by the local table" +
+         (named ? " (" + source + ")" : "") + " [local_volume] and of " + std::to_string(book) +
+         " by the book";
+}
+
 /// Whether some tree was sent to this reader.
 bool has_work(const Packet& packet) {
   const auto destination = destination_of(packet.reader);
@@ -278,8 +298,8 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Pa
   Packet packet{.reader = reader,
                 .tract = data.tract,
                 .made_on = to_text(options.today),
-                .rule_versions =
-                    *rules + (options.table_versions.empty() ? "" : ", ") + options.table_versions,
+                .rule_versions = *rules + (options.table_versions.empty() ? "" : ", ") +
+                                 options.table_versions + volume_words(*rows, tables, reader),
                 .log_rule = std::string(name_of(options.log_rule)),
                 .lines = data.lines};
   fill_lists(packet, *rows);

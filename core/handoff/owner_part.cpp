@@ -4,6 +4,7 @@
 #include <map>
 #include <string_view>
 
+#include "core/measure/local_curves.hpp"
 #include "core/release/guards.hpp"
 #include "core/release/work_site.hpp"
 
@@ -100,6 +101,7 @@ Result<OwnerStand> owner_stand(const Stand& record, const TractData& data, const
       graph_from_cards(data.walk_trees, data.contacts, record.id, tables.release->settings.contact);
   if (!graph) return graph.error();
   stand.graph = *std::move(graph);
+  stand.crowns = crown_curves(data.walk_trees, record.id);
   for (const ReleaseTree& tree : stand.graph.trees()) {
     stand.goes.push_back(fate_of(fates, tree.tag) != Fate::stays);
   }
@@ -110,7 +112,8 @@ Result<OwnerStand> owner_stand(const Stand& record, const TractData& data, const
 
 Result<OwnerPart> owner_part(const TractData& data, const Packet& packet,
                              const PacketTables& tables, const PacketOptions& options) {
-  OwnerPart part{tables.species, data.contacts, {}};
+  OwnerPart part{tables.species, data.contacts, {}, {}};
+  if (tables.local) part.heights = tables.local->curves;
   const Fates fates = fates_of(packet);
   for (const Stand& record : packet.stands) {
     auto stand = owner_stand(record, data, fates, tables, options);

@@ -25,14 +25,16 @@ struct OwnerStand {
   // From the walk:
   std::vector<TreeFacts> removed;  ///< live trees that go
   ReleaseGraph graph;
-  std::vector<bool> goes;  ///< by tree of the graph
+  std::vector<bool> goes;          ///< by tree of the graph
+  std::vector<LocalCurve> crowns;  ///< the stand's own curves of crown width
 };
 
 /// What the owner is told beside the lists.
 struct OwnerPart {
   SpeciesTable species;
   std::vector<Contact> contacts;
-  std::vector<OwnerStand> stands;  ///< those of Packet::stands
+  std::vector<OwnerStand> stands;   ///< those of Packet::stands
+  std::vector<LocalCurve> heights;  ///< the tract's own curves of height
 };
 
 /// The figures of each stand with listed trees. Trees on the lists `cut` and `trained` are gone

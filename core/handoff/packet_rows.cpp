@@ -10,6 +10,7 @@
 #include "core/handoff/tree_cautions.hpp"
 #include "core/handoff/work_notes.hpp"
 #include "core/measure/cords.hpp"
+#include "core/measure/local_curves.hpp"
 #include "core/measure/tree_volume.hpp"
 #include "core/place/walk_positions.hpp"
 
@@ -29,10 +30,24 @@ std::optional<Cords> cords_of(const TreeFacts& facts) {
   return Cords{rounded(cords->value, 100.0)};
 }
 
-void set_volume(PacketTree& tree, const TreeFacts& facts, LogRule rule) {
-  if (tree.product == Product::sawlog) tree.board_feet = board_feet_of(facts, rule);
+/// The tract's own table before the book, as in estimates.
+void set_volume(PacketRow& row, const TreeFacts& facts, LogRule rule, const LocalNumbers* local) {
+  LocalVolume own;
+  if (local != nullptr) {
+    own = local_volume(local->volumes, facts.species.fia, facts.dbh.inches(), rule);
+  }
+  PacketTree& tree = row.tree;
+  if (tree.product == Product::sawlog) {
+    // A tree on which no log was seen holds none, whatever its size.
+    row.local_volume = own.board_feet && facts.half_logs != 0;
+    tree.board_feet = row.local_volume
+                          ? std::optional(BoardFeet{rounded(own.board_feet->value, 1.0)})
+                          : board_feet_of(facts, rule);
+  }
   if (tree.product == Product::pulpwood || tree.product == Product::firewood) {
-    tree.cords = cords_of(facts);
+    row.local_volume = own.cords.has_value();
+    tree.cords =
+        row.local_volume ? std::optional(Cords{rounded(own.cords->value, 100.0)}) : cords_of(facts);
   }
 }
 
@@ -182,7 +197,7 @@ PacketRow row_of(const Walk& walk, std::size_t i, const Stand& stand, const Pack
                          .work = walk.notes[i]},
                 .slope = tree.slope};
   set_decision(row.tree, mark, reader);
-  set_volume(row.tree, tree.facts, options.log_rule);
+  set_volume(row, tree.facts, options.log_rule, tables.local.get());
   add_way_stop(row.tree, mark);
   row.list = list_of(row.tree, tree.facts, mark, reader);
   const bool stays = row.list == ListKind::keep || row.list == ListKind::others;

@@ -16,6 +16,7 @@ struct PacketRow {
   PacketTree tree;
   ListKind list = ListKind::others;
   std::optional<Percent> slope;
+  bool local_volume = false;  ///< its volume is that of the tract's own table
 };
 
 /// One row for each tree of the walk, by stand and tag, as one reader is told of it.

@@ -214,6 +214,12 @@ Feet length_on(const LocalCurve& curve, Inches dbh) {
   return Feet{value_at(curve.kind, curve.a, curve.b, dbh.value)};
 }
 
+std::optional<Feet> fitted_crown_radius(std::span<const LocalCurve> curves, int fia, Inches dbh) {
+  const LocalCurve* curve = curve_for(curves, CurveKind::crown_width, fia, dbh);
+  if (curve == nullptr || !(length_on(*curve, dbh).value > 0.0)) return std::nullopt;
+  return length_on(*curve, dbh) / 2.0;
+}
+
 std::string fit_words(const LocalCurve& curve, const SpeciesTable& species) {
   const Species* own = curve.fia ? species.find(SpeciesCode{*curve.fia}) : nullptr;
   const std::string of = own != nullptr ? own->common_name

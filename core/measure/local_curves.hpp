@@ -51,6 +51,10 @@ Result<LocalCurve> fit_curve(CurveKind kind, std::span<const SizedTree> trees);
 /// The curve's length at a DBH, ft. Only for a DBH between from and to.
 [[nodiscard]] Feet length_on(const LocalCurve& curve, Inches dbh);
 
+/// Half the width on the crown curve for a tree; nothing without one, or where it falls to 0.
+[[nodiscard]] std::optional<Feet> fitted_crown_radius(std::span<const LocalCurve> curves, int fia,
+                                                      Inches dbh);
+
 /// "local fit, white oak, n = 31, residual SD 3.2 ft, DBH 6.1 to 24.0 in".
 [[nodiscard]] std::string fit_words(const LocalCurve& curve, const SpeciesTable& species);
 

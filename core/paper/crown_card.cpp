@@ -2,19 +2,25 @@
 #include <cmath>
 
 #include "core/measure/crown_width.hpp"
+#include "core/measure/local_curves.hpp"
 #include "core/paper/crown_chart.hpp"
 #include "core/release/outcome.hpp"
 
 namespace oaklight {
 namespace {
 
+using Curves = std::span<const LocalCurve>;
+
 std::string short_name(const Species* species, SpeciesCode code) {
   return species != nullptr ? species->common_name : "species " + std::to_string(code.fia);
 }
 
 DrawnCrown drawn_crown(const TreeFacts& facts, const std::optional<CrownShape>& taped,
-                       const Species* species) {
+                       const Species* species, Curves curves) {
   if (taped) return {*taped, true};
+  if (const auto radius = fitted_crown_radius(curves, facts.species.fia, facts.dbh.inches())) {
+    return {.shape = CrownShape::circle(*radius), .fitted = true};
+  }
   return {CrownShape::circle(species == nullptr
                                  ? crowded_crown_radius(facts.dbh.inches())
                                  : stand_grown_crown_width(*species, facts).width / 2.0)};
@@ -27,13 +33,14 @@ std::optional<CrownShape> taped_in(const ReleaseGraph& graph, std::uint32_t tree
 }
 
 CrownNeighbour neighbour_of(const ReleaseGraph& graph, const CrownContact& contact,
-                            const std::vector<bool>& goes, const SpeciesTable& table) {
+                            const std::vector<bool>& goes, const SpeciesTable& table,
+                            Curves curves) {
   const ReleaseTree& tree = graph.trees()[contact.neighbour];
   const Species* species = table.find(tree.facts.species);
   CrownNeighbour neighbour{
       .tag = tree.tag,
       .species = short_name(species, tree.facts.species),
-      .crown = drawn_crown(tree.facts, taped_in(graph, contact.neighbour), species),
+      .crown = drawn_crown(tree.facts, taped_in(graph, contact.neighbour), species, curves),
       .sides = contact.sides,
       .azimuth = {},
       .distance = {},
@@ -78,13 +85,14 @@ Closeness closeness_of(Seen seen) {
 }
 
 CrownCard empty_card(const std::string& tag, const TreeFacts& facts,
-                     const std::optional<CrownShape>& taped, const SpeciesTable& species) {
+                     const std::optional<CrownShape>& taped, const SpeciesTable& species,
+                     Curves curves) {
   const Species* known = species.find(facts.species);
   CrownCard card;
   card.tag = tag;
   card.species = short_name(known, facts.species);
   card.dbh = facts.dbh.inches();
-  card.crown = drawn_crown(facts, taped, known);
+  card.crown = drawn_crown(facts, taped, known, curves);
   card.by_arcs = card.crown.taped;
   return card;
 }
@@ -92,17 +100,17 @@ CrownCard empty_card(const std::string& tag, const TreeFacts& facts,
 }  // namespace
 
 CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const CrownRadii& taped,
-                     const SpeciesTable& species) {
-  return empty_card(tag, facts, CrownShape::of(taped), species);
+                     const SpeciesTable& species, Curves curves) {
+  return empty_card(tag, facts, CrownShape::of(taped), species, curves);
 }
 
 CrownNeighbour crown_neighbour(const std::string& tag, const TreeFacts& facts,
                                const CrownRadii& taped, const Contact& contact, Sides sides,
-                               bool goes, const SpeciesTable& species) {
+                               bool goes, const SpeciesTable& species, Curves curves) {
   const Species* known = species.find(facts.species);
   CrownNeighbour neighbour{.tag = tag,
                            .species = short_name(known, facts.species),
-                           .crown = drawn_crown(facts, CrownShape::of(taped), known),
+                           .crown = drawn_crown(facts, CrownShape::of(taped), known, curves),
                            .sides = sides,
                            .azimuth = contact.azimuth,
                            .distance = {},
@@ -132,13 +140,13 @@ CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool
 }
 
 CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<const Contact> contacts,
-                     const std::vector<bool>& goes, const SpeciesTable& species) {
+                     const std::vector<bool>& goes, const SpeciesTable& species, Curves curves) {
   const ReleaseTree& tree = graph.trees()[crop];
   const auto taped = taped_in(graph, static_cast<std::uint32_t>(crop));
-  CrownCard card = empty_card(tree.tag, tree.facts, taped, species);
+  CrownCard card = empty_card(tree.tag, tree.facts, taped, species, curves);
   for (const std::uint32_t i : graph.around(crop)) {
     const CrownContact& contact = graph.contacts()[i];
-    CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
+    CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species, curves);
     place(neighbour, tree.id, graph.trees()[contact.neighbour].id, contacts);
     card.neighbours.push_back(std::move(neighbour));
   }
@@ -150,7 +158,7 @@ CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<cons
 CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
                             std::span<const MappedTree> places, const std::vector<bool>& goes,
                             const SpeciesTable& species) {
-  CrownCard card = empty_card(graph.trees()[crop].tag, graph.trees()[crop].facts, {}, species);
+  CrownCard card = empty_card(graph.trees()[crop].tag, graph.trees()[crop].facts, {}, species, {});
   card.map = true;
   card.by_arcs = true;
   card.crown = {CrownShape::circle(crowded_crown_radius(*card.dbh))};
@@ -162,7 +170,7 @@ CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,
   for (const std::uint32_t i : graph.around(crop)) {
     const CrownContact& contact = graph.contacts()[i];
     const ReleaseTree& tree = graph.trees()[contact.neighbour];
-    CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species);
+    CrownNeighbour neighbour = neighbour_of(graph, contact, goes, species, {});
     neighbour.crown = {CrownShape::circle(crowded_crown_radius(tree.facts.dbh.inches()))};
     neighbour.crop = false;  // a map proposes every tree of the canopy
     const auto other = place_of(tree.id);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "core/model/local.hpp"
 #include "core/paper/picture.hpp"
 #include "core/release/release_graph.hpp"
 
@@ -13,7 +14,8 @@ namespace oaklight {
 /// A crown to draw.
 struct DrawnCrown {
   CrownShape shape = CrownShape::circle(Feet{0.0});
-  bool taped = false;  ///< four radii were measured; else a circle by size
+  bool taped = false;   ///< four radii were measured; else a circle by size
+  bool fitted = false;  ///< that circle is by the tract's own curve; else by the book
   friend bool operator==(const DrawnCrown&, const DrawnCrown&) = default;
 };
 
@@ -58,15 +60,19 @@ struct CrownCard {
 /// goes_gone   leave the neighbours that go out
 CrownEdge edge_of(std::span<const CrownNeighbour> neighbours, Sides looked, bool goes_gone);
 
-/// A card without neighbours from the records of its tree, its crown as taped, or as wide as
-/// stand_grown_crown_width gives it. Its `now` and `after` are empty: the caller knows the sides.
+/// A card without neighbours from the records of its tree, its crown as taped, or as wide as the
+/// stand's own curve or else stand_grown_crown_width gives it. Its `now` and `after` are empty: the
+/// caller knows the sides.
+///
+/// curves   crown_curves of the stand
 CrownCard crown_card(const std::string& tag, const TreeFacts& facts, const CrownRadii& taped,
-                     const SpeciesTable& species);
+                     const SpeciesTable& species, std::span<const LocalCurve> curves = {});
 /// One neighbour from its records and its contact.
 /// sides    on which it stands; those of the contact, or of its azimuth
 CrownNeighbour crown_neighbour(const std::string& tag, const TreeFacts& facts,
                                const CrownRadii& taped, const Contact& contact, Sides sides,
-                               bool goes, const SpeciesTable& species);
+                               bool goes, const SpeciesTable& species,
+                               std::span<const LocalCurve> curves = {});
 
 /// The card of one tree of a graph of cards, crowns as above.
 /// A caller that has the plan's own sides may put them into `now` and `after`.
@@ -76,7 +82,8 @@ CrownNeighbour crown_neighbour(const std::string& tag, const TreeFacts& facts,
 ///           only the card of the neighbour says how they stand, that is turned around
 /// goes      by tree of the graph
 CrownCard crown_card(const ReleaseGraph& graph, std::size_t crop, std::span<const Contact> contacts,
-                     const std::vector<bool>& goes, const SpeciesTable& species);
+                     const std::vector<bool>& goes, const SpeciesTable& species,
+                     std::span<const LocalCurve> curves = {});
 
 /// The same on a stem map, crowns as the circles of the graph.
 CrownCard mapped_crown_card(const ReleaseGraph& graph, std::size_t crop,

@@ -15,14 +15,6 @@ struct Judged {
   ContactBasis basis = ContactBasis::seen_clear;
 };
 
-/// The radius that the tract's own trees of this size have; nothing without a curve for it.
-std::optional<Feet> fitted_radius(const TreeFacts& facts, std::span<const LocalCurve> curves) {
-  const Inches dbh = facts.dbh.inches();
-  const LocalCurve* curve = curve_for(curves, CurveKind::crown_width, facts.species.fia, dbh);
-  if (curve == nullptr || !(length_on(*curve, dbh).value > 0.0)) return std::nullopt;
-  return length_on(*curve, dbh) / 2.0;
-}
-
 /// The crown of one tree: measured, or by size: by the local curve where there is one.
 struct Crown {
   std::optional<CrownShape> measured;
@@ -32,7 +24,9 @@ struct Crown {
 
   Crown(const WalkTree& tree, std::span<const LocalCurve> curves)
       : measured(CrownShape::of(tree.crown)),
-        fitted(measured ? std::nullopt : fitted_radius(tree.facts, curves)),
+        fitted(measured
+                   ? std::nullopt
+                   : fitted_crown_radius(curves, tree.facts.species.fia, tree.facts.dbh.inches())),
         by_size(fitted.value_or(crowded_crown_radius(tree.facts.dbh.inches()))),
         // A crown may be wider than the mean of its like: doubt reaches as far as without a curve.
         widest_by_size(std::max(by_size, open_crown_radius(tree.facts.dbh.inches()))),

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "core/measure/local_curves.hpp"
 #include "core/paper/crown_chart.hpp"
 #include "core/session/card_work.hpp"
 #include "mobile/viewmodels/mark_words.hpp"
@@ -41,11 +42,12 @@ oaklight::CrownEdge edge_of(const std::array<SideState, 4>& states) {
 }
 
 Picture picture_of(const CardView& card, const oaklight::SpeciesTable& species,
-                   const QString& words) {
-  auto crowns = oaklight::crown_card(card.tag, card.facts, card.taped, species);
+                   const std::vector<oaklight::LocalCurve>& curves, const QString& words) {
+  auto crowns = oaklight::crown_card(card.tag, card.facts, card.taped, species, curves);
   for (const oaklight::NeighbourView& tree : card.neighbours) {
-    crowns.neighbours.push_back(oaklight::crown_neighbour(
-        tree.tag, tree.facts, tree.taped, tree.standing, tree.sides, is_gone(tree), species));
+    crowns.neighbours.push_back(oaklight::crown_neighbour(tree.tag, tree.facts, tree.taped,
+                                                          tree.standing, tree.sides, is_gone(tree),
+                                                          species, curves));
     crowns.neighbours.back().arcs = tree.closes;
   }
   crowns.now = edge_of(card.sides_before);
@@ -156,8 +158,9 @@ void CardViewModel::fill() {
     picture_ = {};
   } else {
     trees_.set(rows_of(*shown, desk_.knowledge()));
-    picture_ =
-        picture_of(*shown, desk_.knowledge().species(), lightWords().join(QStringLiteral(". ")));
+    picture_ = picture_of(*shown, desk_.knowledge().species(),
+                          oaklight::crown_curves(desk_.data().walk_trees, shown->stand),
+                          lightWords().join(QStringLiteral(". ")));
   }
   emit changed();
 }
