@@ -11,7 +11,6 @@
 #include "core/paper/stocking_chart.hpp"
 #include "core/paper/table.hpp"
 #include "core/stand/figure_range.hpp"
-#include "core/stand/sources.hpp"
 
 namespace oaklight {
 namespace {
@@ -82,20 +81,6 @@ CompositionChart composition_after(const OwnerStand& stand, const SpeciesTable& 
   CompositionChart chart = composition_chart_of(made_of, species);
   chart.counted = true;
   return chart;
-}
-
-/// Puts a drawing whose corner is at 0, 0 there.
-void place(Drawing& page, const Drawing& picture, QPointF corner) {
-  for (DrawingItem item : picture.items()) {
-    if (auto* text = std::get_if<TextItem>(&item)) {
-      text->baseline += corner;
-    } else {
-      auto& path = std::get<PathItem>(item);
-      path.path.translate(corner);
-      if (path.clip) path.clip->translate(corner);
-    }
-    page.add(std::move(item));
-  }
 }
 
 struct Figure {
@@ -192,13 +177,15 @@ void write_figures(PageFlow& flow, const OwnerStand& stand) {
 void write_pictures(PageFlow& flow, const OwnerStand& stand, const SpeciesTable& species) {
   flow.gap(10.0);
   QRectF strip = flow.take(flow.room());
-  place(flow.page(), draw_dbh_chart(chart_of(stand, species), {strip.size()}), strip.topLeft());
+  place_picture(flow.page(), draw_dbh_chart(chart_of(stand, species), {strip.size()}),
+                strip.topLeft());
   flow.new_page();
   flow.heading(QStringLiteral("Stand ") + printable(stand.record.stand));
   strip = flow.take(flow.room());
   const double guide_height = strip.height() * 0.56;
-  place(flow.page(), draw_stocking_chart(guide_of(stand), {QSizeF(strip.width(), guide_height)}),
-        strip.topLeft());
+  place_picture(flow.page(),
+                draw_stocking_chart(guide_of(stand), {QSizeF(strip.width(), guide_height)}),
+                strip.topLeft());
   if (!stand.composition) return;
   const double width = (strip.width() - kGutter) / 2.0;
   constexpr double kCaption = 18.0;
@@ -207,7 +194,7 @@ void write_pictures(PageFlow& flow, const OwnerStand& stand, const SpeciesTable&
   const auto draw = [&](const QString& caption, const CompositionChart& chart, double x) {
     const QPointF at = corner + QPointF(x, 0.0);
     flow.page().text(at + QPointF(0.0, ascent_of(kSubheadText)), caption, kSubheadText);
-    place(flow.page(), draw_composition(chart, frame), at + QPointF(0.0, kCaption));
+    place_picture(flow.page(), draw_composition(chart, frame), at + QPointF(0.0, kCaption));
   };
   draw(QStringLiteral("Before"), composition_chart_of(*stand.composition, species), 0.0);
   if (stand.after) {
@@ -236,7 +223,8 @@ std::vector<CrownCard> cards_of(const OwnerPart& owner) {
     for (std::size_t i = 0; i < stand.graph.trees().size(); ++i) {
       const bool stays = stand.graph.trees()[i].proposed && !stand.goes[i];
       if (!stays || stand.graph.around(i).empty()) continue;
-      cards.push_back(crown_card(stand.graph, i, owner.contacts, stand.goes, owner.species));
+      cards.push_back(
+          crown_card(stand.graph, i, owner.contacts, stand.goes, owner.species, stand.crowns));
     }
   }
   return cards;
@@ -267,24 +255,7 @@ void write_cards(PageFlow& flow, const OwnerPart& owner) {
     const QPointF corner(
         strip.left() + static_cast<double>(cell % kCardsAcross) * (width + kGutter),
         strip.top() + static_cast<double>(cell / kCardsAcross) * (height + kGutter));
-    place(flow.page(), draw_crowns(cards[i], {QSizeF(width, height)}), corner);
-  }
-}
-
-void write_sources(PageFlow& flow) {
-  flow.new_page(QStringLiteral("HOW THE FIGURES WERE MADE"));
-  flow.heading(QStringLiteral("How these figures were made"));
-  for (const SourceNote& note : source_notes()) {
-    const auto text = [](std::string_view words) { return printable(std::string(words)); };
-    QStringList works;
-    for (const Citation& citation : note.citations) {
-      works.append(text(citation.work) + QStringLiteral(" (") + text(word_of(citation.status)) +
-                   QStringLiteral(")"));
-    }
-    flow.subhead(text(note.name) + QStringLiteral(" [%1]").arg(text(note.key)), 40.0);
-    flow.text({{text(note.how), kSmallText},
-               {text(note.range), kSmallText},
-               {QStringLiteral("Source: ") + works.join(QStringLiteral("; ")), kSmallText}});
+    place_picture(flow.page(), draw_crowns(cards[i], {QSizeF(width, height)}), corner);
   }
 }
 
@@ -296,7 +267,7 @@ void write_owner_pages(PageFlow& flow, const Packet& packet) {
     write_stand(flow, stand, packet.owner->species);
   }
   write_cards(flow, *packet.owner);
-  write_sources(flow);
+  write_owner_sources(flow, *packet.owner);
 }
 
 }  // namespace oaklight

@@ -17,6 +17,19 @@ std::vector<Drawing> packet_pages(const Packet& packet, PaperSize paper) {
   return flow.finish();
 }
 
+void place_picture(Drawing& page, const Drawing& picture, QPointF corner) {
+  for (DrawingItem item : picture.items()) {
+    if (auto* text = std::get_if<TextItem>(&item)) {
+      text->baseline += corner;
+    } else {
+      auto& path = std::get<PathItem>(item);
+      path.path.translate(corner);
+      if (path.clip) path.clip->translate(corner);
+    }
+    page.add(std::move(item));
+  }
+}
+
 QString species_words(const std::string& name) {
   QString words = printable(name);
   if (!words.isEmpty()) words[0] = words[0].toUpper();

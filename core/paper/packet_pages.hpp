@@ -29,12 +29,18 @@ void write_keep_list(PageFlow& flow, const Packet& packet, const MapLetters& let
 void write_work_notes(PageFlow& flow, const Packet& packet);
 /// For the owner: before and after, a picture each, and how the figures were made.
 void write_owner_pages(PageFlow& flow, const Packet& packet);
+/// For the owner: how the figures were made, with the local curves that were fitted.
+void write_owner_sources(PageFlow& flow, const OwnerPart& owner);
+/// For the others: the notes of the figures that their packet prints; nothing where it has none.
+void write_reader_sources(PageFlow& flow, const Packet& packet);
 /// For the owner: the practice record of each stand.
 void write_practice_record(PageFlow& flow, const Packet& packet);
 void write_end(PageFlow& flow, const Packet& packet);
 
 // Words that several parts share.
 
+/// Puts a picture whose corner is at 0, 0 on the page.
+void place_picture(Drawing& page, const Drawing& picture, QPointF corner);
 QString species_words(const std::string& name);  ///< "Red maple", as it begins a cell
 QString count_words(std::size_t count, const char* one, const char* many);  ///< "3 trees"
 

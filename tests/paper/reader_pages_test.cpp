@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/handoff/owner_part.hpp"
+#include "core/measure/local_curves.hpp"
 #include "core/paper/packet_pages.hpp"
 #include "core/paper/pdf_language.hpp"
 #include "core/paper/reader_words.hpp"
@@ -104,6 +105,57 @@ TEST_F(ReaderPages, OfTheOwnerHoldBeforeAfterCrownsSourcesAndTheRecord) {
         "TOTALS AND SIGNATURES"}) {
     EXPECT_TRUE(has(words, part)) << part;
   }
+}
+
+/// The same tract where the radii of 24 maples were taped and 24 heights measured.
+TractData taped_tract() {
+  TractData data = measured_tract();
+  for (std::uint32_t i = 0; i < 24; ++i) {
+    WalkTree tree{.id = nth_id<WalkTreeId>(7000 + i),
+                  .stand = data.stands.front().id,
+                  .tag = "T" + std::to_string(i),
+                  .facts = {.species = {kRedMaple}, .dbh = dbh_in(6.0 + 0.5 * i)}};
+    tree.facts.height = tape_ft(40 + 2.0 * i);
+    for (auto& radius : {&tree.crown.north, &tree.crown.east, &tree.crown.south, &tree.crown.west})
+      *radius = tape_ft(5.0 + i / 3);
+    data.walk_trees.push_back(tree);
+  }
+  return data;
+}
+
+TEST_F(ReaderPages, OfTheOwnerDrawTheLocalCurvesAndSayWhichWasUsed) {
+  const ReleaseKnowledge& release = shipped_knowledge();
+  const TractData data = taped_tract();
+  LocalNumbers local;
+  local.curves = height_curves(data);
+  ASSERT_FALSE(local.curves.empty());
+  const Packet packet = make_packet(data,
+                                    {release.species, cautions(), seasons(), &release,
+                                     std::make_shared<const LocalNumbers>(local)},
+                                    PacketReader::owner, winter())
+                            .value();
+  const std::string words = all_words(packet_pages(packet, PaperSize::letter));
+  for (const char* part :
+       {"Local curves [local_curve]", "Crowns in stand A", "Heights in the tract", "24 trees",
+        "n = 24", "Crowns by the local curve"}) {
+    EXPECT_TRUE(has(words, part)) << part;
+  }
+  const std::string without =
+      all_words(packet_pages(packet_of(measured_tract(), PacketReader::owner), PaperSize::letter));
+  EXPECT_TRUE(has(without, "No curve was fitted"));
+  EXPECT_FALSE(has(without, "rowns by the local curve"));
+}
+
+TEST_F(ReaderPages, OfTheLoggerTellHowItsFiguresWereMadeAndNoOthers) {
+  const Packet packet = packet_of(measured_tract(), PacketReader::logger);
+  const std::string words = all_words(packet_pages(packet, PaperSize::letter));
+  EXPECT_TRUE(has(words, "How these figures were made"));
+  EXPECT_TRUE(has(words, "[cords]")) << "pulpwood is in cords";
+  for (const char* other : {"[board_feet]", "[stocking]", "[basal_area]", "[local_volume]"})
+    EXPECT_FALSE(has(words, other)) << other;
+  const std::string standing = all_words(
+      packet_pages(packet_of(measured_tract(), PacketReader::standing), PaperSize::letter));
+  EXPECT_FALSE(has(standing, "How these figures were made")) << "it prints no figure";
 }
 
 // 24 live trees on two plots of a tenth acre are 120 an acre; 14 on 2 acres are 7.
