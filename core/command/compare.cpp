@@ -60,15 +60,16 @@ std::vector<std::string> head_of(const std::string& what, const EstimateOptions&
 
 void print_area(const AreaChange& area, const EstimateOptions& options) {
   TextTable table(head_of("per acre", options));
-  add_change(table, "basal area, ft2", area.ba, 1);
-  add_change(table, "trees", area.trees, 1);
-  if (area.qmd) add_change(table, "mean diameter (QMD), in", *area.qmd, 2);
-  add_change(table, "stocking, %", area.stocking, 1);
+  add_change(table, "basal area, ft2 [basal_area]", area.ba, 1);
+  add_change(table, "trees [trees]", area.trees, 1);
+  if (area.qmd) add_change(table, "mean diameter (QMD), in [mean_diameter]", *area.qmd, 2);
+  add_change(table, "stocking, % [stocking]", area.stocking, 1);
   if (area.board_feet) {
-    add_change(table, "board feet, " + std::string(name_of(options.log_rule)), *area.board_feet, 0);
+    add_change(table, "board feet, " + std::string(name_of(options.log_rule)) + " [board_feet]",
+               *area.board_feet, 0);
   }
-  if (area.cords) add_change(table, "cords, whole trees", *area.cords, 1);
-  std::cout << table.text();
+  if (area.cords) add_change(table, "cords, whole trees [cords]", *area.cords, 1);
+  std::cout << table.text() << "  change, SE and limits [paired_change]\n";
   if (!area.board_feet) {
     std::cout << "  no board feet: " << area.without_board_feet
               << " stems of the two visits have no logs recorded\n";
@@ -80,11 +81,12 @@ void print_area(const AreaChange& area, const EstimateOptions& options) {
 
 void print_totals(const AreaChange& area, const EstimateOptions& options) {
   TextTable table(head_of("in all", options));
-  add_change(table, "basal area, ft2", total_of(area.ba, area.acres), 0);
-  add_change(table, "trees", total_of(area.trees, area.acres), 0);
-  if (area.board_feet) add_change(table, "board feet", total_of(*area.board_feet, area.acres), 0);
-  if (area.cords) add_change(table, "cords", total_of(*area.cords, area.acres), 0);
-  std::cout << table.text();
+  add_change(table, "basal area, ft2 [basal_area]", total_of(area.ba, area.acres), 0);
+  add_change(table, "trees [trees]", total_of(area.trees, area.acres), 0);
+  if (area.board_feet)
+    add_change(table, "board feet [board_feet]", total_of(*area.board_feet, area.acres), 0);
+  if (area.cords) add_change(table, "cords [cords]", total_of(*area.cords, area.acres), 0);
+  std::cout << table.text() << "  change, SE and limits [paired_change]\n";
 }
 
 std::string list_of(const std::vector<std::string>& names) {
@@ -176,7 +178,7 @@ void print_growth(const Comparison& c, const YearSettings& years, const Estimate
     table.add({"difference (Welch)", "", signed_text(d.difference, 3), number_text(d.se, 3),
                signed_text(d.lo, 3), signed_text(d.hi, 3)});
   }
-  std::cout << table.text();
+  std::cout << table.text() << "  means and their difference [growth_difference]\n";
   if (!c.growth.difference) std::cout << "  " << to_text(c.growth.difference.error()) << '\n';
   std::cout << "  Released trees were chosen, not drawn by lot: they may have grown better anyway. "
                "A difference\n  is expected from year "
@@ -226,12 +228,12 @@ void print_crowns(const Comparison& c, const YearSettings& years) {
                tree.now ? sides_text(*tree.now) : "-",
                tree.sides_closed ? std::to_string(*tree.sides_closed) : "-", look_text(tree)});
   }
-  std::cout << table.text() << "  Look again when " << years.sides_again
+  std::cout << table.text() << "  Free sides [light]. Look again when " << years.sides_again
             << " sides or fewer are free (R1.87). Years count from the first visit; a gap as wide "
                "as\n  the crown that went closes from both edges, "
             << number_text(years.crown_growth_least.value, 1) << " to "
             << number_text(years.crown_growth_most.value, 1)
-            << " ft a year each (R1.85, R1.86; from memory).\n";
+            << " ft a year each (R1.85, R1.86; from memory) [years_to_look].\n";
 }
 
 std::string producer_words(const AcornRecord& record) {

@@ -113,19 +113,21 @@ void print(const CruiseLayout& layout, const DesignRequest& request, const Call&
       std::cout << ", every " << number_text(stand.spacing->value, 0) << " ft ("
                 << number_text(*stand.spacing / Feet{66.0}, 2) << " chains)";
     }
-    std::cout << "; spread " << number_text(stand.cv.value, 0) << " %, " << stand.cv_source << '\n';
+    std::cout << "; spread " << number_text(stand.cv.value, 0) << " %, " << stand.cv_source
+              << " [plots_needed]\n";
   }
   std::cout << "Expected for basal area over all: give or take "
             << number_text(layout.half_width.value, 0) << " % at "
-            << number_text(100.0 * request.confidence.share(), 0) << " % confidence\n"
+            << number_text(100.0 * request.confidence.share(), 0)
+            << " % confidence [plots_needed]\n"
             << "Hours on the ground, one crew: " << number_text(layout.hours, 1)
-            << ", ways from the truck not counted\n"
+            << ", ways from the truck not counted [crew_hours]\n"
             << "Advice: factor " << number_text(layout.factor.factor, 0) << " tallies about "
             << number_text(layout.factor.trees_a_point, 1)
             << " trees a point, one of the mean diameter up to "
             << number_text(layout.factor.limit.value, 0) << " ft off; or plots of "
             << number_text(layout.plot.area.value, 2) << " acre with about "
-            << number_text(layout.plot.trees_a_plot, 0) << " trees\n";
+            << number_text(layout.plot.trees_a_plot, 0) << " trees [plot_advice]\n";
   for (const std::string& note : layout.notes) std::cout << "Note: " << note << '\n';
   if (call.dry_run) {
     std::cout << "Nothing was written. The same plots again: --seed " << request.seed << '\n';

@@ -62,9 +62,9 @@ void print_totals(const Packet& packet) {
     std::cout << "  " << word_of(total.product) << ": " << total.trees << " trees";
     if (total.board_feet) {
       std::cout << ", " << grouped_text(total.board_feet->value, 0) << " board feet "
-                << packet.log_rule;
+                << packet.log_rule << " [board_feet]";
     }
-    if (total.cords) std::cout << ", " << number_text(total.cords->value, 2) << " cords";
+    if (total.cords) std::cout << ", " << number_text(total.cords->value, 2) << " cords [cords]";
     if (total.without_volume > 0) std::cout << " (" << total.without_volume << " without a volume)";
     std::cout << '\n';
   }
@@ -88,6 +88,7 @@ void print(const Packet& packet, const std::vector<PacketFile>& products, const 
             << ", " << packet.trained.size() << ' ' << words.trained_count << ", "
             << packet.keep.size() << " that must not be cut\n";
   if (packet.reader != PacketReader::standing) print_totals(packet);
+  if (!packet.rule_versions.empty()) std::cout << "  by " << packet.rule_versions << '\n';
   for (const PacketFile& p : products)
     std::cout << "  " << p.path.string() << "  " << p.what << '\n';
 }

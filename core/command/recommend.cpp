@@ -105,7 +105,7 @@ void print(const StandPlan& stand, const TractData& data, const Call& call) {
             << counts[Verdict::keep] << ", look again " << counts[Verdict::look_again] << '\n';
   if (!plan.optimality.proven) {
     std::cout << "  the best found; at most " << number_text(100.0 * plan.optimality.gap(), 1)
-              << " % of the released light may be missed\n";
+              << " % of the released light may be missed [light]\n";
   }
   print_guards(plan);
   if (call.steps) {
@@ -161,12 +161,12 @@ void print(const Prescription& p, const SpeciesTable& species) {
   const auto add = [&](const char* name, const auto& e, const char* unit) {
     sums.add({name, number_text(e.mean.value, 1), range_text(e), unit});
   };
-  add("crop trees released", p.crop_trees, "trees");
-  add("trees removed", p.removals, "trees");
-  add("basal area before", p.ba_before, "ft2");
-  add("basal area after", p.ba_after, "ft2");
-  add("stocking before", p.stocking_before, "%");
-  add("stocking after", p.stocking_after, "%");
+  add("crop trees released [trees]", p.crop_trees, "trees");
+  add("trees removed [trees]", p.removals, "trees");
+  add("basal area before [basal_area]", p.ba_before, "ft2");
+  add("basal area after [basal_area]", p.ba_after, "ft2");
+  add("stocking before [guard_stocking]", p.stocking_before, "%");
+  add("stocking after [guard_stocking]", p.stocking_after, "%");
   std::cout << sums.text();
   TextTable lines({"remove", "DBH in", "product", "trees", "95 % interval", "ft2"});
   for (const RemovalLine& line : p.lines) {
@@ -177,7 +177,7 @@ void print(const Prescription& p, const SpeciesTable& species) {
                number_text(line.ba.mean.value, 1)});
   }
   if (!p.lines.empty()) std::cout << lines.text();
-  std::cout << "  " << p.plots << " plots, empty ones included\n";
+  std::cout << "  " << p.plots << " plots, empty ones included; intervals [interval]\n";
 }
 
 /// The trees of a plot have no tags of their own in most cruises, so only counts are told.
@@ -220,7 +220,9 @@ int run_plots(const Call& call) {
       stands.push_back({{"stand", stand_name(*data, stand.stand)},
                         {"prescription", json_of(stand.prescription)}});
     }
-    std::cout << json_text({{"plots", json}, {"stands", stands}}) << '\n';
+    Json all{{"plots", json}, {"stands", stands}};
+    add_sources(all, Document::release);
+    std::cout << json_text(all) << '\n';
     return kDone;
   }
   std::cout << table.text();

@@ -114,13 +114,14 @@ void print_unmarked(const StumpCheck& check) {
                tree.cords ? between_text(*tree.cords, 2) : "-"});
   }
   const UnmarkedTotals& totals = check.unmarked_totals;
-  std::cout << "Cut without a mark: " << totals.trees << '\n'
-            << table.text() << "  as saw logs " << between_text(totals.board_feet, 0)
-            << " board feet " << check.log_rule << " (" << totals.with_board_feet << " of "
-            << totals.trees << " trees), or all of it as firewood " << between_text(totals.cords, 2)
-            << " cords (" << totals.with_cords
-            << "); the two are not added.\n"
-               "  DBH from stumps: form of Raile 1982, flare from memory; an estimate.\n";
+  std::cout
+      << "Cut without a mark: " << totals.trees << '\n'
+      << table.text() << "  as saw logs " << between_text(totals.board_feet, 0) << " board feet "
+      << check.log_rule << " [board_feet] (" << totals.with_board_feet << " of " << totals.trees
+      << " trees), or all of it as firewood " << between_text(totals.cords, 2) << " cords [cords] ("
+      << totals.with_cords
+      << "); the two are not added.\n"
+         "  DBH from stumps [stump_dbh]: form of Raile 1982, flare from memory; an estimate.\n";
 }
 
 void print_hurt(const StumpCheck& check) {
@@ -140,7 +141,7 @@ void print_damage(const char* of, const DamageFigure& damage) {
   std::cout << "  " << of << ": " << damage.cut << " felled and " << damage.badly
             << " badly hurt of " << damage.left;
   if (const auto share = damage.share()) {
-    std::cout << ", " << number_text(share->value, 1) << " %";
+    std::cout << ", " << number_text(share->value, 1) << " % [tree_list]";
   }
   std::cout << "; agreed limit " << number_text(damage.limit.value, 1) << " % (" << damage.rule
             << ")" << (damage.over() ? ": OVER" : "") << '\n';
@@ -157,7 +158,7 @@ void print_audit(const StumpAudit& audit) {
             << " % confidence that no more than " << number_text(audit.bound.value, 1)
             << " % of the " << audit.list << " listed trees are wrong, look at "
             << audit.plan.sample << " and find at most " << audit.plan.allowed << " wrong ("
-            << word_of(audit.plan.model) << ").\n"
+            << word_of(audit.plan.model) << ") [audit].\n"
             << "  Draw of " << audit.tags.size() << " with seed " << audit.seed << ": "
             << joined(audit.tags) << '\n';
   if (!audit.greatest_share) {
@@ -166,7 +167,8 @@ void print_audit(const StumpAudit& audit) {
     return;
   }
   std::cout << "  All looked at, " << audit.wrong << " wrong: at most "
-            << number_text(audit.greatest_share->value, 1) << " % of the list is wrong. The claim "
+            << number_text(audit.greatest_share->value, 1)
+            << " % of the list is wrong [audit]. The claim "
             << (audit.holds() ? "stands.\n" : "does not stand.\n");
 }
 
@@ -177,7 +179,7 @@ void print(const StumpCheck& check, const std::optional<StumpAudit>& audit,
             << check.looked_at() << " of " << check.listed.size() << " listed trees looked at, "
             << check.of(ListState::done) << " found as marked";
   if (const auto share = check.share_done()) {
-    std::cout << " (" << number_text(share->value, 1) << " %)";
+    std::cout << " (" << number_text(share->value, 1) << " %) [tree_list]";
   }
   std::cout << ", " << check.of(ListState::standing) << " still standing, "
             << check.of(ListState::hung) << " hung up, " << check.of(ListState::unclear)

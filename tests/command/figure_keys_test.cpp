@@ -124,5 +124,31 @@ TEST(FigureKeys, OfTheOtherDocumentsResolve) {
   }
 }
 
+TEST(FigureKeys, StandBesideTheFiguresInTheTextOfTheOtherCommands) {
+  const DemoTract demo;
+  const std::string folder = (demo.folder.path() / "packet").string();
+  struct Call {
+    std::string words;
+    std::set<std::string> keys;  ///< that it prints at least
+  };
+  const std::vector<Call> calls = {
+      {"design " + demo.tract + " --cruise Spring --error 20 --dry-run",
+       {"plots_needed", "crew_hours", "plot_advice"}},
+      {"packet " + demo.tract + " --for logger --out " + folder, {"board_feet", "cords"}},
+      {"stumps " + demo.tract + " --audit", {"tree_list", "audit"}}};
+  const std::regex key("\\[([a-z]+_[a-z_0-9]+|cords|trees|audit|light)\\]");
+  for (const Call& call : calls) {
+    const Ran run = oaklight(call.words);
+    ASSERT_EQ(run.exit_code, 0) << call.words << run.errors;
+    std::set<std::string> found;
+    for (std::sregex_iterator at(run.out.begin(), run.out.end(), key), end; at != end; ++at) {
+      found.insert((*at)[1]);
+      expect_known((*at)[1]);
+    }
+    for (const std::string& wanted : call.keys)
+      EXPECT_TRUE(found.contains(wanted)) << wanted << " in\n" << run.out;
+  }
+}
+
 }  // namespace
 }  // namespace oaklight::test
