@@ -13,6 +13,7 @@ usual time, else soon after one of the first changes that it made in the folder.
 
 import hashlib
 import json
+import os
 import random
 import shutil
 import sqlite3
@@ -234,12 +235,12 @@ WORKS = {"import": Import, "import_new": ImportNew, "recommend": Recommend, "upg
 def state_of(folder):
     """Names and sizes of what lies there; nothing of the lock, which holds no data."""
     found = []
-    for path in folder.rglob("*"):
-        try:
-            if path.suffix != ".lock":
+    for below, _, names in os.walk(folder):  # which passes over a folder that went while we looked
+        for path in (Path(below) / name for name in names if not name.endswith(".lock")):
+            try:
                 found.append((str(path), path.stat().st_size))
-        except FileNotFoundError:
-            pass  # it went while we looked
+            except FileNotFoundError:
+                pass  # so did it
     return sorted(found)
 
 
@@ -280,7 +281,7 @@ def kill_once(work, chance, usual, by_folder):
         assert code in (0, -9), f"{work.name} ended with {code}"
         left = state_of(folder)
         unfinished = [path for path, size in left
-                      if path.endswith(UNFINISHED) or (path.endswith("-wal") and size > 0)]
+                      if path.endswith(UNFINISHED) or ".making/" in path or (path.endswith("-wal") and size > 0)]
         met = "after its end" if code == 0 else "before it wrote" if left == before else \
             "half done" if unfinished else "between"
         work.kills[met] += 1
