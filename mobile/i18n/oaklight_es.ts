@@ -701,6 +701,37 @@
         </message>
     </context>
     <context>
+        <name>FitListModel</name>
+        <message>
+            <source>all species</source>
+            <translation>todas las especies</translation>
+        </message>
+        <message>
+            <source>Heights of the tract, %1</source>
+            <translation>Alturas del predio, %1</translation>
+        </message>
+        <message>
+            <source>Crowns in %1, %2</source>
+            <translation>Copas en %1, %2</translation>
+        </message>
+        <message>
+            <source>%1: the fitted curve with its %2 trees</source>
+            <translation>%1: la curva ajustada con sus %2 árboles</translation>
+        </message>
+        <message>
+            <source>No local curve: that takes %1 measured trees. The book&apos;s crowns are used, and trees without a height have none.</source>
+            <translation>Sin curva local: hacen falta %1 árboles medidos. Se usan las copas del libro, y los árboles sin altura no la tienen.</translation>
+        </message>
+        <message>
+            <source>Local curves, used before the book: of a species its own, else that of all species.</source>
+            <translation>Curvas locales, antes que el libro: la de la especie, o si no la de todas.</translation>
+        </message>
+        <message>
+            <source>Volumes by the tract&apos;s own table come first.</source>
+            <translation>Los volúmenes de la tabla del predio van primero.</translation>
+        </message>
+    </context>
+    <context>
         <name>GuardListModel</name>
         <message>
             <source>%1: %2 now, %3 after; floor %4 %5</source>
@@ -946,6 +977,17 @@
         <message>
             <source>%1 plots, %2; expected error %3 % at 95 %; about %4 hours on the ground</source>
             <translation>%1 parcelas, %2; error esperado %3 % al 95 %; unas %4 horas en el monte</translation>
+        </message>
+    </context>
+    <context>
+        <name>LightFigures</name>
+        <message>
+            <source>Light: %1, %2</source>
+            <translation>Luz: %1, %2</translation>
+        </message>
+        <message>
+            <source>Tells how it was computed and by which source</source>
+            <translation>Dice cómo se calculó y según qué fuente</translation>
         </message>
     </context>
     <context>
@@ -1973,6 +2015,13 @@
         <message>
             <source>No copy of the tract was kept: %1</source>
             <translation>No se guardó ninguna copia del predio: %1</translation>
+        </message>
+    </context>
+    <context>
+        <name>SourceSentence</name>
+        <message>
+            <source>Tells how it was computed and by which source</source>
+            <translation>Dice cómo se calculó y según qué fuente</translation>
         </message>
     </context>
     <context>

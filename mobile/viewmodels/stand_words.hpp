@@ -33,6 +33,9 @@ class StandWords {
   [[nodiscard]] std::vector<NoteRow> adviceNote(const oaklight::StandView& view,
                                                 const oaklight::RuleBook& rules) const;
 
+  /// The note of a figure, as paragraphs; nothing for a key that no note has.
+  static void addSource(std::vector<NoteRow>& rows, std::string_view key);
+
  private:
   [[nodiscard]] QString name(const oaklight::AreaFigure& figure) const;
   [[nodiscard]] QString error(const oaklight::AreaFigure& figure) const;
@@ -43,7 +46,6 @@ class StandWords {
   [[nodiscard]] QString shown(const oaklight::AreaFigure& figure) const;
   [[nodiscard]] QString here(const oaklight::AreaFigure& figure,
                              const oaklight::StandView& view) const;
-  static void addSource(std::vector<NoteRow>& rows, std::string_view key);
   [[nodiscard]] QString number(double value, const oaklight::ShownUnit& unit) const;
   /// "95"
   [[nodiscard]] QString percentSure() const;

@@ -16,8 +16,14 @@ ColumnLayout {
 
     Words {
         Layout.fillWidth: true
-        text: guards.model.count > 0 ? qsTr("Guards of the stand, with the marked trees gone") : qsTr("Guards are not known yet: they need the plots of the stand, and how much of it was walked.")
-        font.bold: guards.model.count > 0
+        visible: guards.model.count === 0
+        text: qsTr("Guards are not known yet: they need the plots of the stand, and how much of it was walked.")
+    }
+    SourceSentence {
+        Layout.fillWidth: true
+        visible: guards.model.count > 0
+        text: qsTr("Guards of the stand, with the marked trees gone")
+        keys: ["after_release", "guard_stocking", "basal_area", "crown_competition"]
     }
     Repeater {
         model: guards.model

@@ -37,11 +37,12 @@ ColumnLayout {
     Repeater {
         model: filters.viewModel.totals
 
-        Words {
+        SourceSentence {
             required property string modelData
 
             Layout.fillWidth: true
             text: modelData
+            keys: ["tree_list", "board_feet", "log_rule_international", "cords", "local_volume"]
         }
     }
     ChipTable {

@@ -60,9 +60,10 @@ ColumnLayout {
         main: true
         onClicked: choices.packet.decideAll()
     }
-    Words {
+    SourceSentence {
         Layout.fillWidth: true
         visible: text !== ""
         text: choices.packet.summary
+        keys: ["tree_list", "board_feet", "log_rule_international", "cords", "local_volume"]
     }
 }

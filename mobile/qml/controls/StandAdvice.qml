@@ -25,7 +25,13 @@ ColumnLayout {
     Words {
         Layout.fillWidth: true
         visible: text !== ""
-        text: panel.viewModel.problem !== "" ? panel.viewModel.problem : panel.viewModel.cards.count === 0 ? qsTr("No crop tree cards in this stand. Stand at a good oak and make the first.") : panel.viewModel.advice
+        text: panel.viewModel.problem !== "" ? panel.viewModel.problem : panel.viewModel.cards.count === 0 ? qsTr("No crop tree cards in this stand. Stand at a good oak and make the first.") : ""
+    }
+    SourceSentence {
+        Layout.fillWidth: true
+        visible: text !== "" && panel.viewModel.problem === "" && panel.viewModel.cards.count > 0
+        text: panel.viewModel.advice
+        keys: ["guard_stocking", "interval"]
     }
     WalkedAsk {
         Layout.fillWidth: true

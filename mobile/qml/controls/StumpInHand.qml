@@ -12,10 +12,11 @@ ColumnLayout {
 
     spacing: Theme.pad
 
-    Words {
+    SourceSentence {
         Layout.fillWidth: true
+        visible: text !== ""
         text: hand.viewModel.progress
-        color: Theme.soft
+        keys: ["tree_list", "stump_dbh"]
     }
     Words {
         Layout.fillWidth: true

@@ -51,9 +51,10 @@ ColumnLayout {
         Accessible.role: Accessible.AlertMessage
         Accessible.name: text
     }
-    Words {
+    SourceSentence {
         Layout.fillWidth: true
         visible: text !== ""
         text: choices.source.summary
+        keys: ["tree_list", "audit", "stump_dbh", "board_feet", "cords"]
     }
 }

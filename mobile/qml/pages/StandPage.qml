@@ -113,7 +113,6 @@ Item {
             }
             GridLayout {
                 Layout.fillWidth: true
-                Layout.bottomMargin: Theme.gap
                 columns: Theme.wide ? 2 : 1
                 columnSpacing: Theme.gap
                 rowSpacing: Theme.gap
@@ -142,6 +141,36 @@ Item {
                     title: qsTr("How full it stands")
                     picture: page.viewModel.stocking
                     metric: page.app.settings.metric
+                }
+            }
+            SourceSentence {
+                Layout.fillWidth: true
+                visible: text !== ""
+                text: fits.words
+                keys: ["local_curve", "crown_width", "local_volume"]
+            }
+            GridLayout {
+                Layout.fillWidth: true
+                Layout.bottomMargin: Theme.gap
+                columns: Theme.wide ? 2 : 1
+                columnSpacing: Theme.gap
+                rowSpacing: Theme.gap
+
+                Repeater {
+                    model: FitListModel {
+                        id: fits
+
+                        workspace: page.workspace
+                    }
+
+                    StandPicture {
+                        required property int index
+
+                        Layout.fillWidth: true
+                        Layout.preferredWidth: 1
+                        picture: fits.pictureAt(index)
+                        metric: page.app.settings.metric
+                    }
                 }
             }
         }
