@@ -42,7 +42,7 @@ ColumnLayout {
 
             Layout.fillWidth: true
             text: modelData
-            keys: ["tree_list", "board_feet", "log_rule_international", "cords", "local_volume"]
+            keys: ["tree_list", "board_feet", "cords", "local_volume"]
         }
     }
     ChipTable {

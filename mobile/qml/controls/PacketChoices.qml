@@ -64,6 +64,6 @@ ColumnLayout {
         Layout.fillWidth: true
         visible: text !== ""
         text: choices.packet.summary
-        keys: ["tree_list", "board_feet", "log_rule_international", "cords", "local_volume"]
+        keys: ["tree_list", "board_feet", "cords", "local_volume"]
     }
 }
