@@ -72,6 +72,11 @@ QStringList PointViewModel::counted() const {
   return words;
 }
 
+QStringList PointViewModel::countedLately() const {
+  constexpr qsizetype kRoom = 3;  // as many trees stand beside the tally
+  return counted().first(std::min(kRoom, counted().size()));
+}
+
 void PointViewModel::makeCounting(bool counting) {
   if (!plot_) return;
   submit(

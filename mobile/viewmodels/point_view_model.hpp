@@ -22,7 +22,8 @@ class PointViewModel : public QObject {
   /// Whether a person may say which it is: at a point, in a file that is written to.
   Q_PROPERTY(bool may READ may NOTIFY changed)
   Q_PROPERTY(QStringList counted READ counted NOTIFY changed)  ///< "white oak: 4", newest first
-  Q_PROPERTY(QString problem READ problem NOTIFY changed)      ///< why it stayed as it was
+  Q_PROPERTY(QStringList countedLately READ countedLately NOTIFY changed)  ///< the first of them
+  Q_PROPERTY(QString problem READ problem NOTIFY changed)  ///< why it stayed as it was
 
  public:
   PointViewModel(TractDesk& desk, Settings& settings, QObject* parent = nullptr);
@@ -32,6 +33,7 @@ class PointViewModel : public QObject {
   [[nodiscard]] bool counting() const;
   [[nodiscard]] bool may() const;
   [[nodiscard]] QStringList counted() const;
+  [[nodiscard]] QStringList countedLately() const;
   [[nodiscard]] QString problem() const { return problem_; }
 
   /// The plot of which it speaks.

@@ -11,7 +11,7 @@
 class SourceNotes : public QObject {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(QStringList keys READ keys WRITE setKeys NOTIFY changed)
+  Q_PROPERTY(QList<QString> keys READ keys WRITE setKeys NOTIFY changed)
   Q_PROPERTY(QString title READ title NOTIFY changed)  ///< the name of the first figure
   Q_PROPERTY(NoteListModel* note READ note CONSTANT)
 

@@ -19,7 +19,7 @@ GridLayout {
     rowSpacing: 0
 
     Repeater {
-        model: list.counts ? list.point.counted.slice(0, 3) : list.viewModel.lastTrees
+        model: list.counts ? list.point.countedLately : list.viewModel.lastTrees
 
         TapButton {
             required property int index

@@ -1,5 +1,4 @@
 import QtQuick
-import QtQuick.Layouts
 import Oaklight
 
 // A sentence with figures; a tap tells how they were computed and by which sources.
