@@ -88,7 +88,7 @@ void print(const Packet& packet, const std::vector<PacketFile>& products, const 
             << ", " << packet.trained.size() << ' ' << words.trained_count << ", "
             << packet.keep.size() << " that must not be cut\n";
   if (packet.reader != PacketReader::standing) print_totals(packet);
-  if (!packet.rule_versions.empty()) std::cout << "  by " << packet.rule_versions << '\n';
+  if (!packet.volumes_by.empty()) std::cout << "  " << packet.volumes_by << '\n';
   for (const PacketFile& p : products)
     std::cout << "  " << p.path.string() << "  " << p.what << '\n';
 }

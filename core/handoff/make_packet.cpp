@@ -217,8 +217,7 @@ void leave_out_other_stands(PacketReader reader, std::vector<PacketRow>& rows) {
   std::erase_if(rows, [&](const PacketRow& row) { return !at_work.contains(row.tree.stand); });
 }
 
-/// By which volumes the trees of this reader were reckoned; "" where no local table is in force.
-/// Whose table it is concerns the owner.
+/// Packet::volumes_by. Whose table it is concerns the owner.
 std::string volume_words(const std::vector<PacketRow>& rows, const PacketTables& tables,
                          PacketReader reader) {
   if (!tables.local || tables.local->volumes.rows.empty()) return "";
@@ -232,9 +231,9 @@ std::string volume_words(const std::vector<PacketRow>& rows, const PacketTables&
   if (local + book == 0) return "";
   const std::string& source = tables.local->volumes.source;
   const bool named = reader == PacketReader::owner && !source.empty();
-  return ", volumes of " + std::to_string(local) + " trees by the local table" +
+  return "Volumes of " + std::to_string(local) + " trees by the local table" +
          (named ? " (" + source + ")" : "") + " [local_volume] and of " + std::to_string(book) +
-         " by the book";
+         " by the book.";
 }
 
 /// Whether some tree was sent to this reader.
@@ -298,9 +297,10 @@ Result<Packet> make_packet(const TractData& data, const PacketTables& tables, Pa
   Packet packet{.reader = reader,
                 .tract = data.tract,
                 .made_on = to_text(options.today),
-                .rule_versions = *rules + (options.table_versions.empty() ? "" : ", ") +
-                                 options.table_versions + volume_words(*rows, tables, reader),
+                .rule_versions =
+                    *rules + (options.table_versions.empty() ? "" : ", ") + options.table_versions,
                 .log_rule = std::string(name_of(options.log_rule)),
+                .volumes_by = volume_words(*rows, tables, reader),
                 .lines = data.lines};
   fill_lists(packet, *rows);
   if (!has_work(packet)) return nothing_for(reader);

@@ -51,6 +51,7 @@ std::string manifest_json(const Packet& packet, std::span<const PacketBytes> fil
       {"made_on", packet.made_on},
       {"rule_versions", packet.rule_versions},
       {"log_rule", packet.log_rule},
+      {"volumes_by", packet.volumes_by},
       {"trees", std::move(trees)},
       {"trees_in_all", all},
       {"trees_with_position", placed_trees(packet)},

@@ -89,9 +89,12 @@ struct SeasonNote {
 struct Packet {
   PacketReader reader = PacketReader::logger;
   Tract tract;
-  std::string made_on;                        ///< ISO 8601 day
-  std::string rule_versions;                  ///< of the rule and caution files behind it
-  std::string log_rule;                       ///< name of the board foot rule used
+  std::string made_on;        ///< ISO 8601 day
+  std::string rule_versions;  ///< of the rule and caution files behind it
+  std::string log_rule;       ///< name of the board foot rule used
+  /// By which volumes the trees of this reader were reckoned, "Volumes of 33 trees by the local
+  /// table [local_volume] and of 19 by the book."; "" where no local table is in force.
+  std::string volumes_by;
   std::vector<PacketFact> emergency;          ///< what to tell 911, ready to read out
   std::vector<std::string> before_you_start;  ///< plain sentences, most important first
   std::vector<Caution> job_cautions;          ///< that hold for the whole job, stops first

@@ -99,9 +99,7 @@ void write_totals(PageFlow& flow, const Packet& packet) {
   const QString rule = printable(packet.log_rule);
   QString note =
       rule.isEmpty() ? QString() : QStringLiteral("Board feet by the %1 log rule. ").arg(rule);
-  if (packet.rule_versions.find("[local_volume]") != std::string::npos) {
-    note += QStringLiteral("Trees that the tract's own volume table holds are by that table. ");
-  }
+  if (!packet.volumes_by.empty()) note += printable(packet.volumes_by) + QLatin1Char(' ');
   note += QStringLiteral(
       "Trees without volume are on the list but not in the sums. All figures are estimates of "
       "standing trees; a buyer's scale decides what is paid.");

@@ -102,9 +102,7 @@ std::vector<std::string_view> keys_of(const Packet& packet) {
   if (any([](const ProductTotal& total) { return total.cords.has_value(); })) {
     keys.emplace_back("cords");
   }
-  if (packet.rule_versions.find("[local_volume]") != std::string::npos) {
-    keys.emplace_back("local_volume");
-  }
+  if (!packet.volumes_by.empty()) keys.emplace_back("local_volume");
   return keys;
 }
 

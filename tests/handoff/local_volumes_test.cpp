@@ -12,6 +12,7 @@ namespace {
 using namespace oaklight::test;
 using testing::HasSubstr;
 using testing::Not;
+using testing::StrEq;
 
 LocalNumbersPtr mill_table(const char* rule = "international") {
   LocalNumbers local;
@@ -53,9 +54,8 @@ TEST(LocalVolumesOfLists, GoBeforeTheBookWithinTheTable) {
   const Packet book = packet_with(data, PacketReader::logger, {});
   EXPECT_EQ(tagged(packet, "3").cords, tagged(book, "3").cords);
   EXPECT_NE(tagged(book, "1").board_feet, BoardFeet{140});
-  EXPECT_THAT(
-      packet.rule_versions,
-      HasSubstr("volumes of 2 trees by the local table [local_volume] and of 1 by the book"));
+  EXPECT_THAT(packet.volumes_by,
+              StrEq("Volumes of 2 trees by the local table [local_volume] and of 1 by the book."));
   EXPECT_THAT(packet.list_csv, HasSubstr("140"));
   EXPECT_EQ(packet.totals.front().board_feet, BoardFeet{140}) << "sums of what is printed";
 }
@@ -78,19 +78,18 @@ TEST(LocalVolumesOfLists, ATreeOnWhichNoLogWasSeenHoldsNone) {
 
 TEST(LocalVolumesOfLists, WhoseTableItIsConcernsTheOwner) {
   const TractData data = three_trees();
-  const auto versions = [&](PacketReader reader) {
-    return packet_with(data, reader, mill_table()).rule_versions;
+  const auto volumes = [&](PacketReader reader) {
+    return packet_with(data, reader, mill_table()).volumes_by;
   };
-  EXPECT_THAT(versions(PacketReader::owner), HasSubstr("the invented mill"));
-  EXPECT_THAT(versions(PacketReader::logger), Not(HasSubstr("the invented mill")));
+  EXPECT_THAT(volumes(PacketReader::owner), HasSubstr("the invented mill"));
+  EXPECT_THAT(volumes(PacketReader::logger), Not(HasSubstr("the invented mill")));
 }
 
 TEST(LocalVolumesOfLists, NothingIsSaidWhereNoTableIsInForce) {
   const TractData data = three_trees();
   for (const LocalNumbersPtr& local :
        {LocalNumbersPtr(), std::make_shared<const LocalNumbers>(LocalNumbers{})}) {
-    EXPECT_THAT(packet_with(data, PacketReader::logger, local).rule_versions,
-                Not(HasSubstr("volumes of")));
+    EXPECT_EQ(packet_with(data, PacketReader::logger, local).volumes_by, "");
   }
 }
 
