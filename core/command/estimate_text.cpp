@@ -21,23 +21,6 @@ std::string text_of(const std::optional<Q>& value, int decimals) {
   return value ? number_text(value->value, decimals) : "-";
 }
 
-/// What a reader must know about how far a figure can be leaned on.
-std::string trust_words(Trust trust) {
-  switch (trust) {
-    case Trust::fair:
-      return "";
-    case Trust::not_found:
-      return "none found: rare or absent";
-    case Trust::one_plot:
-      return "one plot: no error can be told";
-    case Trust::two_plots:
-      return "two plots: very unsure";
-    case Trust::few_found:
-      return "on fewer than 5 plots: interval likely too short";
-  }
-  return "";
-}
-
 /// One area as text.
 class AreaText {
  public:
@@ -248,6 +231,22 @@ void print_curves(std::ostringstream& out, const TractData& data, const SpeciesT
 
 }  // namespace
 
+std::string trust_words(Trust trust) {
+  switch (trust) {
+    case Trust::fair:
+      return "";
+    case Trust::not_found:
+      return "none found: rare or absent";
+    case Trust::one_plot:
+      return "one plot: no error can be told";
+    case Trust::two_plots:
+      return "two plots: very unsure";
+    case Trust::few_found:
+      return "on fewer than 5 plots: interval likely too short";
+  }
+  return "";
+}
+
 std::string estimate_text(const CruiseEstimate& estimate, const std::vector<StandFigures>& figures,
                           const TractData& data, const SpeciesTable& species,
                           const EstimateOptions& options) {
@@ -283,8 +282,7 @@ std::string estimate_text(const CruiseEstimate& estimate, const std::vector<Stan
     out << "Errors over stands are those of plots sorted into stands afterwards [post_strata].\n";
   }
   out << "Errors: [interval] in a stand, [several_stands] over stands. A word in square brackets "
-         "is "
-         "a key: oaklight source KEY tells how the figure is made.\n";
+         "is a key: oaklight source KEY tells how the figure is made.\n";
   out << "Plots on a grid are computed as if random, which tends to overstate the error.\n";
   return out.str();
 }

@@ -13,4 +13,7 @@ namespace oaklight::command {
                                         const TractData& data, const SpeciesTable& species,
                                         const EstimateOptions& options);
 
+/// What a reader must know about how far a figure can be leaned on; "" where it is fair.
+[[nodiscard]] std::string trust_words(Trust trust);
+
 }  // namespace oaklight::command

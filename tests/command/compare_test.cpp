@@ -269,6 +269,16 @@ TEST_F(TwoFiles, TheTextNamesTheErrorAndItsLimits) {
   }
 }
 
+TEST_F(TwoFiles, KeysStandBesideTheFiguresOfTheText) {
+  const Ran text = oaklight("compare " + demo_.tract + " " + later_);
+  ASSERT_EQ(text.exit_code, 0) << text.errors;
+  for (const char* key : {"basal_area", "trees", "mean_diameter", "stocking", "cords",
+                          "paired_change", "growth_difference", "light", "years_to_look"}) {
+    EXPECT_NE(text.out.find("[" + std::string(key) + "]"), std::string::npos) << key;
+    EXPECT_EQ(oaklight("source " + std::string(key)).exit_code, 0) << key;
+  }
+}
+
 TEST_F(TwoFiles, WhatCannotBeComparedIsSaid) {
   const Ran once = oaklight("compare " + demo_.tract);
   EXPECT_EQ(once.exit_code, 0) << once.errors;
