@@ -1,7 +1,6 @@
 // Where somebody who never saw the app looks for something, it is there.
 #include <QtTest/QTest>
 
-#include "core/session/decide.hpp"
 #include "core/session/tract_work.hpp"
 #include "tests/app/tally_fixture.hpp"
 
@@ -26,19 +25,8 @@ class Newcomer : public FieldRows {
     for (const Stand& stand : desk().data().stands) ids.push_back(stand.id);
     return ids;
   }
-  void decide_all() {
-    desk().submit([this]() -> Result<Action> {
-      const auto plans = plan_stands(desk().data(), desk().knowledge(), desk().ids());
-      if (!plans) return plans.error();
-      return marks_action(desk().data(), *plans);
-    });
-    settle();
-  }
   void ready() {
-    ASSERT_TRUE(waitFor([this] {
-      return !workspace().light()->busy() && !workspace().marks()->busy() &&
-             !workspace().marks()->packet()->busy();
-    }));
+    ASSERT_TRUE(waitFor([this] { return at_rest(); }));
     settle();
   }
   void type_line(const QString& name, const QString& text) {

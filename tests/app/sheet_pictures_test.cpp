@@ -1,7 +1,6 @@
 // Pictures of what opens on the pages, for people to look at.
 #include <QtTest/QTest>
 
-#include "core/session/decide.hpp"
 #include "tests/app/tally_fixture.hpp"
 
 namespace oaklight::test {
@@ -21,18 +20,6 @@ class SheetPictures : public FieldRows {
     }
   }
   void close() { tap(QStringLiteral("Close")); }
-  void decide_all() {
-    desk().submit([this]() -> Result<Action> {
-      const auto plans = plan_stands(desk().data(), desk().knowledge(), desk().ids());
-      if (!plans) return plans.error();
-      return marks_action(desk().data(), *plans);
-    });
-    settle();
-  }
-  bool at_rest() {
-    return !workspace().light()->busy() && !workspace().marks()->busy() &&
-           !workspace().marks()->packet()->busy();
-  }
 };
 
 TEST_F(SheetPictures, OfTheTally) {

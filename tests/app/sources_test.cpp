@@ -2,7 +2,6 @@
 #include <QtTest/QTest>
 
 #include "core/measure/local_curves.hpp"
-#include "core/session/decide.hpp"
 #include "core/stand/sources.hpp"
 #include "mobile/viewmodels/fit_list_model.hpp"
 #include "mobile/viewmodels/source_notes.hpp"
@@ -13,18 +12,6 @@ namespace {
 
 class Sources : public FieldRows {
  protected:
-  void decide_all() {
-    desk().submit([this]() -> Result<Action> {
-      const auto plans = plan_stands(desk().data(), desk().knowledge(), desk().ids());
-      if (!plans) return plans.error();
-      return marks_action(desk().data(), *plans);
-    });
-    settle();
-  }
-  bool at_rest() {
-    return !workspace().light()->busy() && !workspace().marks()->busy() &&
-           !workspace().marks()->packet()->busy() && !desk().busy();
-  }
   /// One tap on what bears that name opens a note; it may lie below what is seen.
   void expect_note(const QString& name, const QString& about, const char* look,
                    const Screen& screen) {

@@ -2,6 +2,8 @@
 
 #include <QMetaEnum>
 
+#include "core/session/decide.hpp"
+
 namespace oaklight::test {
 namespace {
 
@@ -49,6 +51,20 @@ void FieldRows::on_every_page(const Screen& screen,
     look(page);
   }
   stop();
+}
+
+void FieldRows::decide_all() {
+  desk().submit([this]() -> Result<Action> {
+    const auto plans = plan_stands(desk().data(), desk().knowledge(), desk().ids());
+    if (!plans) return plans.error();
+    return marks_action(desk().data(), *plans);
+  });
+  settle();
+}
+
+bool FieldRows::at_rest() {
+  return !workspace().light()->busy() && !workspace().marks()->busy() &&
+         !workspace().marks()->packet()->busy() && !desk().busy();
 }
 
 void FieldRows::scroll_to(const QString& name) {

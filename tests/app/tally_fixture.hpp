@@ -64,6 +64,10 @@ class FieldRows : public Tally {
   void scroll_to(const QString& name);
   /// The sheets that can be opened while a person stands at a plot, each in turn.
   void on_every_sheet_at_the_plot(const std::function<void(const char*)>& look);
+  /// Marks every tree of every stand as the rules have it.
+  void decide_all();
+  /// Nothing is being worked out or written.
+  bool at_rest();
 };
 
 /// Sizes of one device, with so many pixels in a millimetre.
