@@ -7,6 +7,7 @@
 
 #include "core/paper/crown_edge.hpp"
 #include "core/paper/crown_marks.hpp"
+#include "core/paper/crown_sizes.hpp"
 #include "core/paper/crown_spots.hpp"
 #include "core/paper/label_placement.hpp"
 
@@ -122,27 +123,8 @@ class CrownPainter {
     return out;
   }
 
-  /// By what the round crowns are as wide as they are.
-  [[nodiscard]] QString by_what() const {
-    int fitted = card_.crown.fitted ? 1 : 0;
-    int book = card_.crown.taped || card_.crown.fitted ? 0 : 1;
-    for (const CrownNeighbour& n : card_.neighbours) {
-      fitted += n.crown.fitted ? 1 : 0;
-      book += n.crown.taped || n.crown.fitted ? 0 : 1;
-    }
-    if (fitted == 0) return QStringLiteral("by size");
-    return book == 0 ? QStringLiteral("by the local curve")
-                     : QStringLiteral("by the local curve (%1) or by size").arg(fitted);
-  }
-
   void write_foot() {
-    const auto is_taped = [](const CrownNeighbour& n) { return n.crown.taped; };
-    const auto taped = std::count_if(card_.neighbours.begin(), card_.neighbours.end(), is_taped) +
-                       (card_.crown.taped ? 1 : 0);
-    const bool all = static_cast<std::size_t>(taped) == card_.neighbours.size() + 1;
-    QString words = taped == 0 ? QStringLiteral("Crowns %1, not measured.").arg(by_what())
-                    : all      ? QStringLiteral("Crowns by four measured radii.")
-                          : QStringLiteral("Round crowns %1, the others measured.").arg(by_what());
+    QString words = size_words(card_);
     const auto hollow = [](const auto& spot) { return spot && !spot->measured; };
     if (std::any_of(spots_.begin(), spots_.end(), hollow)) {
       words += QStringLiteral(" Hollow stem: not taped, drawn in the middle of its side.");

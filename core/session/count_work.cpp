@@ -109,9 +109,8 @@ int measured_every(const LiveTract& live, CruiseId cruise) {
 
 std::optional<Error> cannot_take_turns(const LiveTract& live, CruiseId id, int every) {
   if (every < 1 || every > kMostEvery) {
-    return Error{ErrorCode::out_of_range,
-                 "Every " + std::to_string(every) + "th point cannot be measured.", "measure_every",
-                 "Give a number from 1 to " + std::to_string(kMostEvery) + "."};
+    return Error{ErrorCode::out_of_range, "Measuring " + every_text(every) + " is not a design.",
+                 "measure_every", "Give a number from 1 to " + std::to_string(kMostEvery) + "."};
   }
   const Cruise* cruise = live.find(id);
   if (cruise == nullptr || every == 1) return std::nullopt;
