@@ -1,7 +1,11 @@
 #include "tests/app/app_fixture.hpp"
 
 #include <QDir>
+#include <QFontMetricsF>
+#include <QRegularExpression>
 #include <QtTest/QTest>
+#include <algorithm>
+
 #include "tests/support/places.hpp"
 
 namespace oaklight::test {
@@ -11,14 +15,28 @@ namespace {
 constexpr int kHeldMs = 40;
 constexpr int kPatienceMs = 10'000;
 
-/// What stands on the glass and is not all there: cut with dots, or larger than its room.
+/// Whether a text of one size wraps within a word, where the word gives no place to.
+bool breaks_a_word(const QQuickItem& text) {
+  constexpr int kFixedSize = 0;  // of Text.fontSizeMode
+  if (text.property("fontSizeMode").toInt() != kFixedSize) return false;
+  const QFontMetricsF metrics(text.property("font").value<QFont>());
+  static const QRegularExpression places(QStringLiteral("[\\s\\x{00AD}/-]+"));
+  const QStringList words = text.property("text").toString().split(places);
+  return text.property("lineCount").toInt() > 1 &&
+         std::ranges::any_of(words, [&](const auto& word) {
+           return metrics.horizontalAdvance(word) > text.width() + 1.5;
+         });
+}
+
+/// What stands on the glass and is not all there: cut with dots, or larger than its room,
+/// or broken within a word.
 void find_cut_words(const QQuickItem& item, QStringList& cut) {
   if (!item.isVisible()) return;
   if (item.inherits("QQuickText") && !item.property("text").toString().isEmpty()) {
     const bool dots = item.property("truncated").toBool();
     const bool wide = item.property("contentWidth").toDouble() > item.width() + 1.5;
     const bool high = item.property("contentHeight").toDouble() > item.height() + 1.5;
-    if (dots || wide || high) cut << item.property("text").toString();
+    if (dots || wide || high || breaks_a_word(item)) cut << item.property("text").toString();
   }
   for (const QQuickItem* child : item.childItems()) find_cut_words(*child, cut);
 }

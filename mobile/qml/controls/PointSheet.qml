@@ -68,30 +68,35 @@ Sheet {
 
             model: sheet.point.counted
 
-            RowLayout {
+            // On a phone the name stands above its buttons: between them it has no room.
+            GridLayout {
                 id: line
 
                 required property int index
                 required property string modelData
 
                 Layout.fillWidth: true
-                spacing: Theme.pad
+                columns: Theme.phone ? 2 : 3
+                columnSpacing: Theme.pad
+                rowSpacing: Theme.pad
 
+                Words {
+                    Layout.fillWidth: true
+                    Layout.columnSpan: Theme.phone ? 2 : 1
+                    text: line.modelData
+                    font.pixelSize: Theme.large
+                    font.bold: true
+                }
                 TapButton {
+                    Layout.fillWidth: Theme.phone
                     text: qsTr("One less: %1").arg(line.modelData)
                     iconName: "minus"
                     display: TapButton.IconOnly
                     enabled: sheet.point.may
                     onClicked: sheet.point.count(line.index, false)
                 }
-                Words {
-                    Layout.fillWidth: true
-                    text: line.modelData
-                    font.pixelSize: Theme.large
-                    font.bold: true
-                    horizontalAlignment: Text.AlignHCenter
-                }
                 TapButton {
+                    Layout.fillWidth: Theme.phone
                     text: qsTr("One more: %1").arg(line.modelData)
                     iconName: "plus"
                     display: TapButton.IconOnly
