@@ -114,14 +114,15 @@ void print_unmarked(const StumpCheck& check) {
                tree.cords ? between_text(*tree.cords, 2) : "-"});
   }
   const UnmarkedTotals& totals = check.unmarked_totals;
+  std::cout << "Cut without a mark: " << totals.trees << '\n'
+            << table.text() << "  as saw logs " << between_text(totals.board_feet, 0)
+            << " board feet " << check.log_rule << " [board_feet] (" << totals.with_board_feet
+            << " of " << totals.trees << " trees), or all of it as firewood "
+            << between_text(totals.cords, 2) << " cords [cords] (" << totals.with_cords
+            << "); the two are not added.\n";
+  if (!check.volumes_by.empty()) std::cout << "  " << check.volumes_by << '\n';
   std::cout
-      << "Cut without a mark: " << totals.trees << '\n'
-      << table.text() << "  as saw logs " << between_text(totals.board_feet, 0) << " board feet "
-      << check.log_rule << " [board_feet] (" << totals.with_board_feet << " of " << totals.trees
-      << " trees), or all of it as firewood " << between_text(totals.cords, 2) << " cords [cords] ("
-      << totals.with_cords
-      << "); the two are not added.\n"
-         "  DBH from stumps [stump_dbh]: form of Raile 1982, flare from memory; an estimate.\n";
+      << "  DBH from stumps [stump_dbh]: form of Raile 1982, flare from memory; an estimate.\n";
 }
 
 void print_hurt(const StumpCheck& check) {

@@ -42,7 +42,9 @@ Json json_of(const UnmarkedTree& tree) {
           {"dbh_in", between_json(tree.dbh)},
           {"dbh_by_tape", tree.measured},
           {"board_feet", between_json(tree.board_feet)},
+          {"board_feet_by_local_table", tree.local_board_feet},
           {"cords_if_firewood", between_json(tree.cords)},
+          {"cords_by_local_table", tree.local_cords},
           {"position", place_json(tree.position)}};
 }
 
@@ -86,6 +88,7 @@ std::string stumps_json(const StumpCheck& check, const std::optional<StumpAudit>
                             {"with_board_feet", cut.with_board_feet},
                             {"cords_if_firewood", between_json(cut.cords)},
                             {"with_cords", cut.with_cords},
+                            {"volumes_by", check.volumes_by},
                             {"each", Json::array()}};
   for (const UnmarkedTree& tree : check.unmarked) {
     json["cut_not_marked"]["each"].push_back(json_of(tree));

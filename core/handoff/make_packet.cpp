@@ -5,6 +5,7 @@
 #include <set>
 
 #include "core/base/sha256.hpp"
+#include "core/handoff/list_volumes.hpp"
 #include "core/handoff/marked_list_csv.hpp"
 #include "core/handoff/order.hpp"
 #include "core/handoff/owner_part.hpp"
@@ -79,7 +80,7 @@ void add(ProductTotal& total, const PacketTree& tree) {
     ++total.without_volume;
   }
   // Sums of hundredths keep no tail of binary fractions.
-  if (total.cords) total.cords = Cords{rounded(total.cords->value, 100.0)};
+  if (total.cords) total.cords = printed(*total.cords);
 }
 
 std::vector<ProductTotal> totals_of(const std::vector<PacketTree>& trees) {

@@ -5,49 +5,28 @@
 #include <cmath>
 #include <map>
 
+#include "core/handoff/list_volumes.hpp"
 #include "core/handoff/order.hpp"
 #include "core/handoff/surroundings.hpp"
 #include "core/handoff/tree_cautions.hpp"
 #include "core/handoff/work_notes.hpp"
-#include "core/measure/cords.hpp"
-#include "core/measure/local_curves.hpp"
-#include "core/measure/tree_volume.hpp"
 #include "core/place/walk_positions.hpp"
 
 namespace oaklight {
 namespace {
 
-std::optional<BoardFeet> board_feet_of(const TreeFacts& facts, LogRule rule) {
-  if (!facts.half_logs) return std::nullopt;
-  const auto volume = tree_board_feet(rule, facts.dbh, *facts.half_logs);
-  if (!volume) return std::nullopt;
-  return BoardFeet{rounded(volume->value, 1.0)};
-}
-
-std::optional<Cords> cords_of(const TreeFacts& facts) {
-  const auto cords = firewood_cords(facts.dbh);
-  if (!cords) return std::nullopt;
-  return Cords{rounded(cords->value, 100.0)};
-}
-
 /// The tract's own table before the book, as in estimates.
 void set_volume(PacketRow& row, const TreeFacts& facts, LogRule rule, const LocalNumbers* local) {
-  LocalVolume own;
-  if (local != nullptr) {
-    own = local_volume(local->volumes, facts.species.fia, facts.dbh.inches(), rule);
-  }
+  const ListVolumes own = local_volumes(local, facts.species, facts.dbh, facts.half_logs, rule);
+  const ListVolumes book = book_volumes(facts.dbh, facts.half_logs, rule);
   PacketTree& tree = row.tree;
   if (tree.product == Product::sawlog) {
-    // A tree on which no log was seen holds none, whatever its size.
-    row.local_volume = own.board_feet && facts.half_logs != 0;
-    tree.board_feet = row.local_volume
-                          ? std::optional(BoardFeet{rounded(own.board_feet->value, 1.0)})
-                          : board_feet_of(facts, rule);
+    row.local_volume = own.board_feet.has_value();
+    tree.board_feet = row.local_volume ? own.board_feet : book.board_feet;
   }
   if (tree.product == Product::pulpwood || tree.product == Product::firewood) {
     row.local_volume = own.cords.has_value();
-    tree.cords =
-        row.local_volume ? std::optional(Cords{rounded(own.cords->value, 100.0)}) : cords_of(facts);
+    tree.cords = row.local_volume ? own.cords : book.cords;
   }
 }
 
@@ -210,10 +189,6 @@ PacketRow row_of(const Walk& walk, std::size_t i, const Stand& stand, const Pack
 }
 
 }  // namespace
-
-double rounded(double value, double steps_per_unit) {
-  return std::round(value * steps_per_unit) / steps_per_unit;
-}
 
 Result<std::vector<PacketRow>> packet_rows(const TractData& data, const PacketTables& tables,
                                            PacketReader reader, const PacketOptions& options) {

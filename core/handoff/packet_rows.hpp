@@ -24,7 +24,4 @@ struct PacketRow {
 Result<std::vector<PacketRow>> packet_rows(const TractData& data, const PacketTables& tables,
                                            PacketReader reader, const PacketOptions& options);
 
-/// A figure as the list prints it, so that totals are sums of what is printed.
-[[nodiscard]] double rounded(double value, double steps_per_unit);
-
 }  // namespace oaklight

@@ -149,6 +149,17 @@ ListedTree listed_tree(const StumpWalk& walk, const WalkTree& tree, const Mark& 
   return row;
 }
 
+std::string volume_words(const UnmarkedTotals& totals, const LocalNumbers* local) {
+  if (totals.local_board_feet + totals.local_cords == 0) return "";
+  const auto trees = [](int count) {
+    return std::to_string(count) + (count == 1 ? " tree" : " trees");
+  };
+  const std::string& source = local->volumes.source;
+  return "By the local table" + (source.empty() ? "" : " (" + source + ")") +
+         " [local_volume]: board feet of " + trees(totals.local_board_feet) + ", cords of " +
+         trees(totals.local_cords) + ". All others by the book.";
+}
+
 }  // namespace
 
 int StumpCheck::of(ListState state) const {
@@ -188,8 +199,9 @@ Result<StumpCheck> make_stump_check(const TractData& data, const PacketTables& t
     if (rank(a.state) != rank(b.state)) return rank(a.state) < rank(b.state);
     return tag_before(a.tag, b.tag);
   });
-  check.unmarked = unmarked_trees(walk, options.log_rule, limits.product);
+  check.unmarked = unmarked_trees(walk, options.log_rule, limits.product, tables.local.get());
   check.unmarked_totals = totals_of(check.unmarked);
+  check.volumes_by = volume_words(check.unmarked_totals, tables.local.get());
   check.hurt = hurt_trees(walk);
   check.twice = tags_twice(walk);
   check.crop_damage = {.limit = limits.crop_trees, .rule = "R7.42"};

@@ -62,6 +62,8 @@ struct UnmarkedTree {
   std::optional<Between<BoardFeet>> board_feet;  ///< nothing: no saw log, or no log heights known
   std::optional<Between<Cords>> cords;           ///< the whole tree as firewood; nothing: outside
                                                  ///< the table
+  bool local_board_feet = false;                 ///< by the tract's own volume table
+  bool local_cords = false;                      ///< likewise
   std::optional<Position> position;
   std::string seen_on, note;
 };
@@ -105,8 +107,10 @@ struct UnmarkedTotals {
   int trees = 0;
   Between<BoardFeet> board_feet;
   int with_board_feet = 0;
-  Between<Cords> cords;  ///< all of it as firewood: not to be added to the board feet
+  int local_board_feet = 0;  ///< of them, by the tract's own volume table
+  Between<Cords> cords;      ///< all of it as firewood: not to be added to the board feet
   int with_cords = 0;
+  int local_cords = 0;  ///< likewise
   int without_dbh = 0;
 };
 
@@ -123,6 +127,9 @@ struct StumpCheck {
   std::vector<HurtTree> hurt;              ///< badly hurt first
   std::vector<TagTwice> twice;
   UnmarkedTotals unmarked_totals;
+  /// Which of them are by the tract's own table, "By the local table (source) [local_volume]: board
+  /// feet of 2 trees, cords of 3. All others by the book."; "" where none are.
+  std::string volumes_by;
   DamageFigure crop_damage;  ///< among crop trees
   DamageFigure left_damage;  ///< among all trees of the walk to be left
   int hurt_without_tag = 0;  ///< trees that no share can count: nobody knows of how many

@@ -4,10 +4,9 @@
 #include <cmath>
 #include <set>
 
+#include "core/handoff/list_volumes.hpp"
 #include "core/handoff/order.hpp"
-#include "core/measure/cords.hpp"
 #include "core/measure/product.hpp"
-#include "core/measure/tree_volume.hpp"
 #include "core/place/walk_positions.hpp"
 
 namespace oaklight {
@@ -28,23 +27,6 @@ std::optional<Dbh> as_dbh(Inches inches) {
   const auto dbh =
       Dbh::from_tenths(static_cast<std::int32_t>(std::lround(inches.value * 10.0)), UnitSystem::us);
   return dbh ? std::optional(*dbh) : std::nullopt;
-}
-
-// Rounded as they are printed, so that the totals are the sums of what is printed.
-std::optional<Cords> cords_of(Inches inches) {
-  const auto dbh = as_dbh(inches);
-  if (!dbh) return std::nullopt;
-  const auto cords = firewood_cords(*dbh);
-  if (!cords) return std::nullopt;
-  return Cords{std::round(cords->value * 100.0) / 100.0};
-}
-
-std::optional<BoardFeet> board_feet_of(Inches inches, int half_logs, LogRule rule) {
-  const auto dbh = as_dbh(inches);
-  if (!dbh) return std::nullopt;
-  const auto volume = tree_board_feet(rule, *dbh, half_logs);
-  if (!volume) return std::nullopt;
-  return BoardFeet{std::round(volume->value)};
 }
 
 /// Log heights of the tract's trees, to tell those of trees that are gone.
@@ -87,28 +69,46 @@ class LogHeights {
 };
 
 /// A figure of the low, likely and high DBH; nothing when one of them has none.
-template <class Q, class Figure>
-std::optional<Between<Q>> between(const Between<Inches>& dbh, Figure figure) {
-  const std::optional<Q> low = figure(dbh.low);
-  const std::optional<Q> likely = figure(dbh.likely);
-  const std::optional<Q> high = figure(dbh.high);
-  if (!low || !likely || !high) return std::nullopt;
-  return Between<Q>{*low, *likely, *high};
+template <class Q>
+std::optional<Between<Q>> between(const Between<ListVolumes>& of,
+                                  std::optional<Q> ListVolumes::*which) {
+  if (!(of.low.*which) || !(of.likely.*which) || !(of.high.*which)) return std::nullopt;
+  return Between<Q>{*(of.low.*which), *(of.likely.*which), *(of.high.*which)};
 }
 
+/// What volumes of trees are told by.
+struct VolumeTables {
+  LogRule rule = LogRule::international;
+  const ProductLimits& products;
+  const LocalNumbers* local = nullptr;
+};
+
+/// By the tract's own table where it reaches the whole range of the DBH, else by the book: the ends
+/// of one range are of one table.
 void set_volume(UnmarkedTree& tree, const Species& species, Conditions conditions,
-                const LogHeights& heights, LogRule rule, const ProductLimits& products) {
+                const LogHeights& heights, const VolumeTables& tables) {
   if (!tree.dbh) return;
-  tree.cords = between<Cords>(*tree.dbh, cords_of);
   if (!tree.half_logs) tree.half_logs = heights.of(species, tree.dbh->likely);
+  const auto low = as_dbh(tree.dbh->low);
   const auto likely = as_dbh(tree.dbh->likely);
-  if (!likely || !tree.half_logs ||
-      product_of(species, *likely, tree.half_logs, conditions, products).product !=
-          Product::sawlog) {
-    return;
-  }
-  tree.board_feet = between<BoardFeet>(
-      *tree.dbh, [&](Inches inches) { return board_feet_of(inches, *tree.half_logs, rule); });
+  const auto high = as_dbh(tree.dbh->high);
+  if (!low || !likely || !high) return;
+  const auto all = [&](auto volumes_of) {
+    return Between<ListVolumes>{volumes_of(*low), volumes_of(*likely), volumes_of(*high)};
+  };
+  const auto own = all([&](Dbh dbh) {
+    return local_volumes(tables.local, species.code, dbh, tree.half_logs, tables.rule);
+  });
+  const auto book = all([&](Dbh dbh) { return book_volumes(dbh, tree.half_logs, tables.rule); });
+  tree.cords = between(own, &ListVolumes::cords);
+  tree.local_cords = tree.cords.has_value();
+  if (!tree.cords) tree.cords = between(book, &ListVolumes::cords);
+  const auto product =
+      product_of(species, *likely, tree.half_logs, conditions, tables.products).product;
+  if (!tree.half_logs || product != Product::sawlog) return;
+  tree.board_feet = between(own, &ListVolumes::board_feet);
+  tree.local_board_feet = tree.board_feet.has_value();
+  if (!tree.board_feet) tree.board_feet = between(book, &ListVolumes::board_feet);
 }
 
 /// What a stump alone tells of its tree.
@@ -215,7 +215,8 @@ std::string StumpWalk::species_name(SpeciesCode code) const {
 }
 
 std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule,
-                                         const ProductLimits& products) {
+                                         const ProductLimits& products, const LocalNumbers* local) {
+  const VolumeTables tables{rule, products, local};
   const LogHeights heights(walk.data, walk.species);
   std::vector<UnmarkedTree> rows;
   std::set<WalkTreeId> told;
@@ -232,7 +233,7 @@ std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule,
     if (tree == nullptr) set_size_from_stump(row, stump, species);
     if (species != nullptr) {
       set_volume(row, *species, tree != nullptr ? tree->facts.conditions : Conditions{}, heights,
-                 rule, products);
+                 tables);
     }
     rows.push_back(std::move(row));
   }
@@ -251,10 +252,12 @@ UnmarkedTotals totals_of(const std::vector<UnmarkedTree>& trees) {
     if (tree.board_feet) {
       add(totals.board_feet, *tree.board_feet);
       ++totals.with_board_feet;
+      totals.local_board_feet += tree.local_board_feet ? 1 : 0;
     }
     if (tree.cords) {
       add(totals.cords, *tree.cords);
       ++totals.with_cords;
+      totals.local_cords += tree.local_cords ? 1 : 0;
     }
   }
   return totals;

@@ -39,9 +39,11 @@ class StumpWalk {
 /// trees, then those without a tag. Merchantable height of a tree that nobody saw standing is the
 /// middle one of the tract's trees of its species within 3 in of its DBH, or of its leaf type
 /// (a comparison with trees that stand, as USDA Forest Service Handbook 2409.12b, chapter 20, does
-/// it for stumps; the 3 in are ours).
+/// it for stumps; the 3 in are ours). Wood by the tract's own volume table where it reaches (local
+/// nullptr: there is none), else by the book.
 [[nodiscard]] std::vector<UnmarkedTree> unmarked_trees(const StumpWalk& walk, LogRule rule,
-                                                       const ProductLimits& products);
+                                                       const ProductLimits& products,
+                                                       const LocalNumbers* local);
 [[nodiscard]] UnmarkedTotals totals_of(const std::vector<UnmarkedTree>& trees);
 
 /// Wounded trees that were to be left, each once with its worst wound, badly hurt ones first.

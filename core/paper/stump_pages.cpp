@@ -206,6 +206,30 @@ TableCell worth_cell(const UnmarkedTree& tree) {
   return cell;
 }
 
+void write_unmarked_totals(PageFlow& flow, const StumpCheck& check) {
+  const UnmarkedTotals& totals = check.unmarked_totals;
+  flow.gap(5.0);
+  flow.text(
+      {{QStringLiteral("Together: as saw logs %1 (%2 of %3 trees, %4 log rule); or all of it as "
+                       "firewood %5 (%6 of %3 trees). The two are not added.")
+            .arg(from(between_text(totals.board_feet, 0, " bd ft")))
+            .arg(totals.with_board_feet)
+            .arg(totals.trees)
+            .arg(from(check.log_rule), from(between_text(totals.cords, 2, " cord")))
+            .arg(totals.with_cords),
+        kStrongText}});
+  if (!check.volumes_by.empty()) flow.text({{printable(check.volumes_by), kSmallText, {}, 4.0}});
+  flow.text(
+      {{QStringLiteral(
+            "DBH from a stump by the form of Raile 1982 (USDA Forest Service NC-224); its flare is "
+            "from memory, the range is wide, and the low, likely and high figures of the wood "
+            "follow from it. Log heights are those of standing trees of the tract like it. These "
+            "are estimates for talking it over: a court or a contract may ask for another way."),
+        kSmallText,
+        {},
+        4.0}});
+}
+
 void write_unmarked(PageFlow& flow, const StumpCheck& check) {
   if (check.unmarked.empty()) return;
   flow.new_page(QStringLiteral("CUT WITHOUT A MARK"));
@@ -234,25 +258,7 @@ void write_unmarked(PageFlow& flow, const StumpCheck& check) {
     table.row({tag_cell(tree.tag), species, words(size_words(tree), kSmallText), worth_cell(tree),
                where});
   }
-  const UnmarkedTotals& totals = check.unmarked_totals;
-  flow.gap(5.0);
-  flow.text(
-      {{QStringLiteral("Together: as saw logs %1 (%2 of %3 trees, %4 log rule); or all of it as "
-                       "firewood %5 (%6 of %3 trees). The two are not added.")
-            .arg(from(between_text(totals.board_feet, 0, " bd ft")))
-            .arg(totals.with_board_feet)
-            .arg(totals.trees)
-            .arg(from(check.log_rule), from(between_text(totals.cords, 2, " cord")))
-            .arg(totals.with_cords),
-        kStrongText},
-       {QStringLiteral(
-            "DBH from a stump by the form of Raile 1982 (USDA Forest Service NC-224); its flare is "
-            "from memory, the range is wide, and the low, likely and high figures of the wood "
-            "follow from it. Log heights are those of standing trees of the tract like it. These "
-            "are estimates for talking it over: a court or a contract may ask for another way."),
-        kSmallText,
-        {},
-        4.0}});
+  write_unmarked_totals(flow, check);
 }
 
 QString wound_words(const HurtTree& tree) {

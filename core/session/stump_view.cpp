@@ -9,6 +9,7 @@
 #include "core/handoff/stump_lists.hpp"
 #include "core/handoff/tree_cautions.hpp"
 #include "core/place/walk_positions.hpp"
+#include "core/session/local.hpp"
 
 namespace oaklight {
 namespace {
@@ -60,8 +61,9 @@ Result<StumpCheck> stump_check_for(const TractData& data, const TractKnowledge& 
                                    PacketOptions options) {
   options.table_versions = knowledge.table_versions;
   options.limits = knowledge.release.settings.cautions;
-  return make_stump_check(data, {knowledge.species(), knowledge.cautions, knowledge.seasons},
-                          knowledge.release.settings.damage, options);
+  PacketTables tables{knowledge.species(), knowledge.cautions, knowledge.seasons};
+  tables.local = local_numbers(data, knowledge);
+  return make_stump_check(data, tables, knowledge.release.settings.damage, options);
 }
 
 Result<StumpView> stump_view(const TractData& data, const TractKnowledge& knowledge,

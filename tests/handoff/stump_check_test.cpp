@@ -1,6 +1,6 @@
 #include "core/handoff/stump_check.hpp"
 
-#include <gtest/gtest.h>
+#include <gmock/gmock.h>
 
 #include <cmath>
 
@@ -37,8 +37,10 @@ class CutTract : public TestTract {
   [[nodiscard]] Result<StumpCheck> check(LogRule rule = LogRule::international) const {
     PacketOptions options = winter();
     options.log_rule = rule;
-    return make_stump_check(data, {sawn_species(), cautions(), seasons()}, kLimits, options);
+    return make_stump_check(data, {sawn_species(), cautions(), seasons(), nullptr, local}, kLimits,
+                            options);
   }
+  LocalNumbersPtr local = {};  ///< the tract's own table
   /// As species(), with a size from which they are sawn.
   static const SpeciesTable& sawn_species() {
     static const SpeciesTable kTable = [] {
@@ -190,6 +192,60 @@ TEST(StumpCheck, TellsNoVolumeThatNothingIsKnownOf) {
   EXPECT_TRUE(check.unmarked[1].cords.has_value());
   EXPECT_EQ(check.unmarked_totals.without_dbh, 1);
   EXPECT_EQ(check.unmarked_totals.with_board_feet, 0);
+}
+
+// By hand: 0 at 10 in and 400 board feet, 2 cords at 30 in make 20 board feet and 0.1 cord an inch.
+LocalNumbersPtr maple_table(double from, double to) {
+  LocalNumbers local;
+  local.volumes.log_rule = "doyle";
+  local.volumes.source = "the invented mill";
+  local.volumes.rows = {{kRedMaple, Inches{from}, 20.0 * (from - 10.0), 0.1 * (from - 10.0)},
+                        {kRedMaple, Inches{to}, 20.0 * (to - 10.0), 0.1 * (to - 10.0)}};
+  return std::make_shared<const LocalNumbers>(local);
+}
+
+TEST(StumpCheck, ValuesWoodByTheTractsOwnTableWhereItReachesTheWholeRange) {
+  CutTract tract;
+  tract.listed("1", 14);
+  WalkTree& stays = tract.tree("2", kRedMaple, 15);
+  stays.facts.half_logs = 4;
+  tract.found(stays.id, Finding::not_marked);
+  Stump& stump = tract.found({}, Finding::not_marked);
+  stump.species = SpeciesCode{kRedMaple};
+  stump.over_bark = stump_in(18.0);
+  stump.height = tape_ft(0.5);
+  tract.local = maple_table(10.0, 30.0);
+  const auto check = tract.check(LogRule::doyle).value();
+  ASSERT_EQ(check.unmarked.size(), 2U);
+  const UnmarkedTree& taped = check.unmarked[0];
+  EXPECT_EQ(taped.board_feet->likely, BoardFeet{100});
+  EXPECT_EQ(taped.cords->likely, Cords{0.5});
+  const UnmarkedTree& guessed = check.unmarked[1];
+  EXPECT_TRUE(guessed.local_board_feet && guessed.local_cords);
+  EXPECT_EQ(guessed.board_feet->high.value,
+            std::round(20.0 * (dbh_in(guessed.dbh->high.value).inches().value - 10.0)));
+  EXPECT_EQ(
+      check.volumes_by,
+      "By the local table (the invented mill) [local_volume]: board feet of 2 trees, cords of "
+      "2 trees. All others by the book.");
+
+  // The stump's range ends outside a table to 15 in: no figure of it mixes two tables.
+  tract.local = maple_table(10.0, 15.0);
+  const auto book = tract.check(LogRule::doyle).value();
+  EXPECT_TRUE(book.unmarked[0].local_board_feet);
+  EXPECT_FALSE(book.unmarked[1].local_board_feet || book.unmarked[1].local_cords);
+  EXPECT_EQ(
+      book.unmarked[1].board_feet->likely.value,
+      std::round(
+          tree_board_feet(LogRule::doyle, dbh_in(guessed.dbh->likely.value), 4).value().value));
+  EXPECT_THAT(book.volumes_by, testing::HasSubstr("board feet of 1 tree, cords of 1 tree."));
+}
+
+TEST(StumpCheck, SaysNothingOfALocalTableThatIsNotThere) {
+  CutTract tract;
+  tract.listed("1");
+  tract.found(tract.left("2"), Finding::not_marked);
+  EXPECT_EQ(tract.check().value().volumes_by, "");
 }
 
 // Derived: 2 of 10 crop trees cut or badly hurt is 20 %, and 3 of 30 trees to be left is 10 %.
