@@ -93,6 +93,15 @@ TEST_F(Migration, TheCopyHoldsWhatIsStillInTheLog) {
   }
 }
 
+// A log is checked whole when it is played back, a rollback journal is not
+// (core/store/migrate.cpp).
+TEST_F(Migration, TheStepsGoThroughALog) {
+  make_old_file(2);
+  ASSERT_TRUE(worked(bring_up(steps_)));
+  // SQLite file format, database header, offsets 18 and 19: 1 a rollback journal, 2 a log.
+  EXPECT_EQ(bytes_of(folder_ / "woods.gpkg").substr(18, 2), "\x02\x02");
+}
+
 TEST_F(Migration, OpenedForLookingAnOlderFileIsLeftAlone) {
   make_old_file(2);
   const std::string before = bytes_of(folder_ / "woods.gpkg");
