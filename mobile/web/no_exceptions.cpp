@@ -1,0 +1,15 @@
+// WebAssembly of this compiler cannot unwind. What throws ends the program, loudly: a test that met
+// it failed.
+#include <cstdio>
+#include <cstdlib>
+
+extern "C" {
+
+void* __cxa_allocate_exception(size_t) noexcept {
+  std::fputs("An exception was thrown, and this build cannot unwind.\n", stderr);
+  std::abort();
+}
+
+[[noreturn]] void __cxa_throw(void*, void*, void (*)(void*)) { std::abort(); }
+
+}  // extern "C"
