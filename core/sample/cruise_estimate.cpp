@@ -41,21 +41,7 @@ int plots_without_trees(const StandSample& sample) {
   return static_cast<int>(std::ranges::count(with, false));
 }
 
-Result<PlotPlan> plan_for(Stands stands, const AreaEstimate& area, const ByStand& live,
-                          const EstimateOptions& options) {
-  const ErrorGoal goal{options.goal, options.confidence};
-  if (stands.size() == 1) {
-    if (!area.live.ba.cv) {
-      return Error{ErrorCode::too_few_plots, "The spread between plots is not known yet.",
-                   "stand/" + stands[0]->stand->name, "Measure at least two plots with trees."};
-    }
-    const auto n =
-        plots_needed(*area.live.ba.cv, goal,
-                     options.finite_population ? plots_to_tile(*stands[0], live[0].on_small_plot())
-                                               : std::nullopt);
-    if (!n) return n.error();
-    return PlotPlan{*n, {*n}};
-  }
+Result<PlotNeed> need_over(Stands stands, const ByStand& live, const EstimateOptions& options) {
   std::vector<PlannedStand> plans;
   for (std::size_t h = 0; h < stands.size(); ++h) {
     const std::vector<StandGroup> one{{stands[h], &live[h]}};
@@ -67,18 +53,21 @@ Result<PlotPlan> plan_for(Stands stands, const AreaEstimate& area, const ByStand
     }
     plans.push_back({stands[h]->stand->acres, ba->mean, ba->sd.value_or(0.0)});
   }
-  return plan_plots(plans, goal);
-}
-
-Result<PlotNeed> need_of(Stands stands, const AreaEstimate& area, const ByStand& live,
-                         const EstimateOptions& options) {
-  const auto plan = plan_for(stands, area, live, options);
+  const auto plan = plan_plots(plans, {options.goal, options.confidence});
   if (!plan) return plan.error();
   PlotNeed need{.plan = *plan};
   for (std::size_t h = 0; h < stands.size(); ++h) {
     need.more += std::max(0, plan->by_stand[h] - static_cast<int>(stands[h]->plots.size()));
   }
   return need;
+}
+
+Result<PlotNeed> need_of(Stands stands, const AreaEstimate& area, const ByStand& live,
+                         const EstimateOptions& options) {
+  if (stands.size() > 1) return need_over(stands, live, options);
+  const auto population =
+      options.finite_population ? plots_to_tile(*stands[0], live[0].on_small_plot()) : std::nullopt;
+  return need_of_one(*stands[0]->stand, area.live.ba, population, options);
 }
 
 Error nothing_cruised() {
@@ -327,6 +316,17 @@ Area all_of(const std::vector<CruisedStand>& cruised, Stands samples) {
 }
 
 }  // namespace
+
+Result<PlotNeed> need_of_one(const Stand& stand, const Estimate<SquareFeetPerAcre>& ba,
+                             std::optional<double> population, const EstimateOptions& options) {
+  if (!ba.cv) {
+    return Error{ErrorCode::too_few_plots, "The spread between plots is not known yet.",
+                 "stand/" + stand.name, "Measure at least two plots with trees."};
+  }
+  const auto n = plots_needed(*ba.cv, {options.goal, options.confidence}, population);
+  if (!n) return n.error();
+  return PlotNeed{.plan = {*n, {*n}}, .more = std::max(0, *n - ba.plots)};
+}
 
 Result<AreaEstimate> area_estimate(Stands stands, const SpeciesTable& species,
                                    const EstimateOptions& options) {

@@ -33,6 +33,13 @@ struct PlotNeed {
   int more = 0;
 };
 
+/// The plots that one stand needs for the error allowed, from its basal area so far.
+///
+/// population  as in mean_estimate
+/// errors      too_few_plots while the spread between plots is not known; of plots_needed
+Result<PlotNeed> need_of_one(const Stand& stand, const Estimate<SquareFeetPerAcre>& ba,
+                             std::optional<double> population, const EstimateOptions& options);
+
 /// What plots say of one area: a stand, or all cruised stands weighted by acres. Each interval
 /// stands for itself: 95 % holds for each, not for all of them together.
 struct AreaEstimate {

@@ -24,14 +24,6 @@ std::string plot_path(const StandDraft& draft, const Plot& plot) {
   return "stand/" + draft.sample.stand->name + "/plot/" + plot.label;
 }
 
-bool same_design(const Cruise& a, const Cruise& b) {
-  return a.design == b.design && a.min_dbh == b.min_dbh && a.regen_area == b.regen_area;
-}
-
-bool in_sample(const Plot& plot) {
-  return plot.status == PlotStatus::measured || plot.status == PlotStatus::empty;
-}
-
 void take_design(StandDraft& draft, const Plot& plot, const Cruise& cruise) {
   StandSample& s = draft.sample;
   if (draft.cruise == nullptr) {

@@ -27,11 +27,6 @@ struct StandDraft {
 /// "stand/Ridge/plot/4", for errors.
 [[nodiscard]] std::string plot_path(const StandDraft& draft, const Plot& plot);
 
-/// Whether a plot was worked, with or without trees.
-[[nodiscard]] bool in_sample(const Plot& plot);
-
-[[nodiscard]] bool same_design(const Cruise& a, const Cruise& b);
-
 /// The smallest tree of a cruise in hundredths of a millimetre; 0 where it has none.
 [[nodiscard]] int least_of(const Cruise& cruise);
 

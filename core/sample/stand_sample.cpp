@@ -302,6 +302,14 @@ std::vector<CruisedStand> Builder::finish() {
 
 }  // namespace
 
+bool in_sample(const Plot& plot) {
+  return plot.status == PlotStatus::measured || plot.status == PlotStatus::empty;
+}
+
+bool same_design(const Cruise& a, const Cruise& b) {
+  return a.design == b.design && a.min_dbh == b.min_dbh && a.regen_area == b.regen_area;
+}
+
 Result<std::vector<CruisedStand>> cruised_stands(const TractData& data) {
   Builder builder(data);
   if (const auto done = builder.place_plots(); !done) return done.error();
@@ -359,12 +367,16 @@ Result<const Species*> known_species(const SpeciesTable& table, SpeciesCode code
                "Add it to the table, or mend the code of the tree that has it."};
 }
 
-std::optional<double> plots_to_tile(const StandSample& sample, bool small_plot) {
-  const bool thin = small_plot && sample.thin_design;
-  const auto* fixed = std::get_if<FixedDesign>(thin ? &*sample.thin_design : &sample.design);
+std::optional<double> plots_to_tile(Acres stand, const Design& design, bool small_plot) {
+  const auto* fixed = std::get_if<FixedDesign>(&design);
   if (fixed == nullptr) return std::nullopt;
   const Acres plot = small_plot && fixed->small_area ? *fixed->small_acres() : fixed->acres();
-  return sample.stand->acres / plot;
+  return stand / plot;
+}
+
+std::optional<double> plots_to_tile(const StandSample& sample, bool small_plot) {
+  const bool thin = small_plot && sample.thin_design;
+  return plots_to_tile(sample.stand->acres, thin ? *sample.thin_design : sample.design, small_plot);
 }
 
 }  // namespace oaklight

@@ -162,6 +162,12 @@ class Tallies {
   std::span<const std::uint32_t> places_;
 };
 
+/// Whether a plot was worked, with or without trees.
+[[nodiscard]] bool in_sample(const Plot& plot);
+
+/// Whether what two cruises found on their plots can be computed as one.
+[[nodiscard]] bool same_design(const Cruise& a, const Cruise& b);
+
 /// A stand in which a cruise has plots.
 struct CruisedStand {
   const Stand* stand = nullptr;
@@ -218,5 +224,7 @@ Result<const Species*> known_species(const SpeciesTable& table, SpeciesCode code
 /// Fixed plots that would tile the stand: its acres over those of the plot, the small one for a
 /// group with trees from it. Nothing for points, which have no such number.
 [[nodiscard]] std::optional<double> plots_to_tile(const StandSample& sample, bool small_plot);
+[[nodiscard]] std::optional<double> plots_to_tile(Acres stand, const Design& design,
+                                                  bool small_plot);
 
 }  // namespace oaklight

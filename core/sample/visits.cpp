@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "core/sample/stand_sample.hpp"
+
 namespace oaklight {
 namespace {
 
@@ -27,8 +29,7 @@ Visits visits_of(const TractData& data) {
     Visit& visit = visits[plot.stand][plot.cruise];
     visit.cruise = cruise->second;
     if (!plot.label.empty()) visit.labels.insert(plot.label);
-    visit.begun =
-        visit.begun || plot.status == PlotStatus::measured || plot.status == PlotStatus::empty;
+    visit.begun = visit.begun || in_sample(plot);
   }
   return visits;
 }

@@ -93,6 +93,7 @@ LiveTract::LiveTract(TractData data) : data_(std::make_shared<TractData>(std::mo
   for (const Mark& mark : data_->marks) enter(mark);
   for (const Stump& stump : data_->stumps) enter(stump);
   for (const AcornCount& count : data_->acorn_counts) enter(count);
+  touched_ = {};
 }
 
 template <class R>
@@ -127,6 +128,8 @@ void LiveTract::own_data() {
 
 void LiveTract::follow(std::span<const Change> changes) {
   own_data();
+  touched_.clear();
+  ++followed_;
   const auto one = [this]<class R>(const R& change) {
     if constexpr (std::is_same_v<R, Tract>) {
       data_->tract = change;
@@ -140,12 +143,35 @@ void LiveTract::follow(std::span<const Change> changes) {
   for (const Change& change : changes) std::visit(one, change);
 }
 
-void LiveTract::enter(const Plot& plot) { plots_.add(plot.stand.value, plot.id.value); }
-void LiveTract::leave(const Plot& plot) { plots_.remove(plot.stand.value, plot.id.value); }
-void LiveTract::enter(const Tree& tree) { trees_.add(tree.plot.value, tree.id.value); }
-void LiveTract::leave(const Tree& tree) { trees_.remove(tree.plot.value, tree.id.value); }
-void LiveTract::enter(const Regen& regen) { regens_.add(regen.plot.value, regen.id.value); }
-void LiveTract::leave(const Regen& regen) { regens_.remove(regen.plot.value, regen.id.value); }
+/// Trees mostly come plot by plot, so that a plot is noted once and not for each.
+void LiveTract::touch(PlotId plot) {
+  if (touched_.empty() || touched_.back() != plot) touched_.push_back(plot);
+}
+
+void LiveTract::enter(const Plot& plot) {
+  plots_.add(plot.stand.value, plot.id.value);
+  touch(plot.id);
+}
+void LiveTract::leave(const Plot& plot) {
+  plots_.remove(plot.stand.value, plot.id.value);
+  touch(plot.id);
+}
+void LiveTract::enter(const Tree& tree) {
+  trees_.add(tree.plot.value, tree.id.value);
+  touch(tree.plot);
+}
+void LiveTract::leave(const Tree& tree) {
+  trees_.remove(tree.plot.value, tree.id.value);
+  touch(tree.plot);
+}
+void LiveTract::enter(const Regen& regen) {
+  regens_.add(regen.plot.value, regen.id.value);
+  touch(regen.plot);
+}
+void LiveTract::leave(const Regen& regen) {
+  regens_.remove(regen.plot.value, regen.id.value);
+  touch(regen.plot);
+}
 void LiveTract::enter(const Mark& mark) { marks_.add(mark.tree.value, mark.id.value); }
 void LiveTract::leave(const Mark& mark) { marks_.remove(mark.tree.value, mark.id.value); }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <map>
 #include <memory>
@@ -44,6 +45,11 @@ class LiveTract {
   /// but while somebody holds one, the next follow() copies the tract.
   [[nodiscard]] std::shared_ptr<const TractData> snapshot() const { return data_; }
   void follow(std::span<const Change> changes);
+  /// The plots whose own record, trees or seedlings the last follow() changed: as they were before
+  /// and as they are now, each at least once.
+  [[nodiscard]] std::span<const PlotId> touched() const { return touched_; }
+  /// How often follow() was called: who keeps figures beside the tract sees whether it missed one.
+  [[nodiscard]] std::uint64_t followed() const { return followed_; }
 
   // nullptr when there is no such record in use.
   [[nodiscard]] const Stand* find(StandId id) const;
@@ -80,6 +86,7 @@ class LiveTract {
 
  private:
   void own_data();
+  void touch(PlotId plot);
   template <class R>
   void put(std::vector<R>& records, const R& record);
   template <class R>
@@ -109,6 +116,8 @@ class LiveTract {
   std::shared_ptr<TractData> data_;  ///< never null
   IdGroups plots_, trees_, regens_, walk_trees_, contacts_, towards_, marks_, stumps_, acorns_;
   std::map<std::string, WalkTreeId, std::less<>> tags_;
+  std::vector<PlotId> touched_;
+  std::uint64_t followed_ = 0;
 };
 
 }  // namespace oaklight

@@ -97,7 +97,7 @@ Result<PlotFigures> plot_figures(const LiveTract& live, PlotId id) {
 
 Result<AreaEstimate> running_figures(const LiveTract& live, const TractKnowledge& knowledge,
                                      StandId stand, const EstimateOptions& options) {
-  const auto part = stand_part(live, stand);
+  const auto part = stand_plots(live, stand);
   if (!part) return part.error();
   const auto sample = stand_sample(*part, stand);
   if (!sample) return sample.error();

@@ -34,28 +34,35 @@ void add_cards(const LiveTract& live, TractData& part) {
 
 }  // namespace
 
-Result<TractData> stand_part(const LiveTract& live, StandId id) {
+Result<TractData> stand_plots(const LiveTract& live, StandId id) {
   const Stand* stand = live.find(id);
   if (stand == nullptr) return no_such("stand", to_text(id));
   TractData part;
   part.tract = live.data().tract;
   part.stands = {*stand};
   part.cruises = live.data().cruises;
-  part.lines = live.data().lines;
-  part.acorn_years = live.data().acorn_years;
   add_all(part.plots, live.plots_of(id));
   for (const Plot& plot : part.plots) {
     add_all(part.trees, live.trees_of(plot.id));
     add_all(part.regens, live.regens_of(plot.id));
   }
-  add_all(part.walk_trees, live.walk_trees_of(id));
-  add_cards(live, part);
   sort_by_id(part.trees);
   sort_by_id(part.regens);
+  return part;
+}
+
+Result<TractData> stand_part(const LiveTract& live, StandId id) {
+  auto whole = stand_plots(live, id);
+  if (!whole) return whole;
+  TractData& part = *whole;
+  part.lines = live.data().lines;
+  part.acorn_years = live.data().acorn_years;
+  add_all(part.walk_trees, live.walk_trees_of(id));
+  add_cards(live, part);
   sort_by_id(part.contacts);
   sort_by_id(part.marks);
   sort_by_id(part.acorn_counts);
-  return part;
+  return whole;
 }
 
 }  // namespace oaklight

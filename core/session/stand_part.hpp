@@ -9,4 +9,7 @@ namespace oaklight {
 /// the stand, not of the tract. Errors: unknown_reference.
 Result<TractData> stand_part(const LiveTract& live, StandId stand);
 
+/// Of it only what its figures are made of: no walk. Errors: unknown_reference.
+Result<TractData> stand_plots(const LiveTract& live, StandId stand);
+
 }  // namespace oaklight
