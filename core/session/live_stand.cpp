@@ -34,26 +34,20 @@ Result<StandSample> sample_of(const TractData& alone, const std::vector<const Tr
   return std::move(cruised->front().sample);
 }
 
-/// Whether the table has each species that was found.
-bool all_known(const StandSample& sample, const SpeciesTable& species) {
-  for (const TalliedTree& t : Tallies(sample)) {
-    if (!known_species(species, t.tree->facts.species, sample)) return false;
-  }
-  for (const CountedStems& c : sample.counted) {
-    if (!known_species(species, c.species, sample)) return false;
-  }
-  for (const CountedRegen& r : sample.regens) {
-    if (!known_species(species, r.regen->species, sample)) return false;
-  }
-  return true;
-}
-
-GroupTally live_trees(const StandSample& sample) {
+/// The live trees of a plot, summed. Errors: unknown_species for anything that was found there.
+Result<GroupTally> live_trees(const StandSample& sample, const SpeciesTable& species) {
   GroupTally live;
   for (const TalliedTree& t : Tallies(sample)) {
+    if (const auto s = known_species(species, t.tree->facts.species, sample); !s) return s.error();
     if (t.tree->facts.status != TreeStatus::dead) live.add(t);
   }
-  for (const CountedStems& c : sample.counted) live.add(c);
+  for (const CountedStems& c : sample.counted) {
+    if (const auto s = known_species(species, c.species, sample); !s) return s.error();
+    live.add(c);
+  }
+  for (const CountedRegen& r : sample.regens) {
+    if (const auto s = known_species(species, r.regen->species, sample); !s) return s.error();
+  }
   return live;
 }
 
@@ -110,16 +104,17 @@ LiveStand::Part LiveStand::part_of(const Plot& plot) const {
     part.fault = part.visited || sample.error().code != ErrorCode::no_data;
     return part;
   }
-  const GroupTally live = live_trees(*sample);
+  const auto live = live_trees(*sample, species_);
+  part.fault = !live;
+  if (!live) return part;
   part.count_point = sample->double_sampled();
   part.counted = !sample->all_sized();
-  part.small_plot = live.on_small_plot();
-  if (!live.plots().empty()) {
-    part.ba = live.plots().front().ba;
-    part.trees = live.plots().front().sums.trees;
+  part.small_plot = live->on_small_plot();
+  if (!live->plots().empty()) {
+    part.ba = live->plots().front().ba;
+    part.trees = live->plots().front().sums.trees;
   }
-  part.fault = !all_known(*sample, species_) || !RunningMoments::holds(part.ba) ||
-               !RunningMoments::holds(part.trees);
+  part.fault = !RunningMoments::holds(part.ba) || !RunningMoments::holds(part.trees);
   return part;
 }
 
