@@ -2063,6 +2063,13 @@
         </message>
     </context>
     <context>
+        <name>StandNowViewModel</name>
+        <message>
+            <source>Stand: see page Stand</source>
+            <translation>Rodal: vea la página Rodal</translation>
+        </message>
+    </context>
+    <context>
         <name>StandPage</name>
         <message>
             <source>Shows its figures</source>
@@ -2173,6 +2180,18 @@
     </context>
     <context>
         <name>StandWords</name>
+        <message>
+            <source>Stand: no live tree, %1</source>
+            <translation>Rodal: ningún árbol vivo, %1</translation>
+        </message>
+        <message>
+            <source>%1&#xa0;±&#xa0;%2</source>
+            <translation>%1&#xa0;±&#xa0;%2</translation>
+        </message>
+        <message>
+            <source>Stand: %1 %2, %3</source>
+            <translation>Rodal: %1 %2, %3</translation>
+        </message>
         <message>
             <source>%1 to %2&#xa0;%</source>
             <translation>%1 a %2&#xa0;%</translation>

@@ -10,7 +10,6 @@
 
 using oaklight::CompositionChart;
 using oaklight::DbhChart;
-using oaklight::EstimateOptions;
 using oaklight::PictureFrame;
 using oaklight::Result;
 using oaklight::StandView;
@@ -111,17 +110,11 @@ void StandViewModel::setShown(bool shown) {
   }
 }
 
-EstimateOptions StandViewModel::options() const {
-  EstimateOptions options;
-  options.goal = oaklight::Percent{static_cast<double>(settings_.allowableError())};
-  return options;
-}
-
 void StandViewModel::refresh() {
   if (!looked_at_) return;
   // The knowledge of an open tract never changes, and the desk outlives this view model.
   background_.ask([this, data = desk_.snapshot(), &knowledge = desk_.knowledge(), stand = stand_,
-                   options = options()]() -> Background::Answer {
+                   options = options_of(settings_)]() -> Background::Answer {
     auto view = oaklight::stand_view(*data, knowledge, stand, options);
     Result<std::shared_ptr<const Answer>> answer =
         view ? Result<std::shared_ptr<const Answer>>(std::make_shared<const Answer>(
@@ -148,7 +141,7 @@ void StandViewModel::say() {
   const StandView& view = answer_->view;
   const StandWords words(settings_.system(), answer_->options);
   shown_.summary = words.summary(view);
-  shown_.need = words.need(view.area);
+  shown_.need = words.need(view.area.need);
   shown_.advice = StandWords::advice(view);
   std::vector<FigureRow> rows;
   for (const oaklight::AreaFigure& figure : answer_->figures) {

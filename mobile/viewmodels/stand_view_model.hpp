@@ -84,7 +84,6 @@ class StandViewModel : public QObject {
   void take(const oaklight::Result<std::shared_ptr<const Answer>>& answer);
   void say();
   void showNote(const QString& title, std::vector<NoteRow> rows);
-  [[nodiscard]] oaklight::EstimateOptions options() const;
 
   TractDesk& desk_;
   CurrentPlot& plot_;

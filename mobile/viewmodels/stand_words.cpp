@@ -9,11 +9,14 @@ using oaklight::AreaFigure;
 using oaklight::Citation;
 using oaklight::Evidence;
 using oaklight::FigureUnit;
+using oaklight::PlotNeed;
+using oaklight::Result;
 using oaklight::Rule;
 using oaklight::RuleBook;
 using oaklight::ShownUnit;
 using oaklight::SourceNote;
 using oaklight::SourceStatus;
+using oaklight::StandNow;
 using oaklight::StandView;
 using oaklight::Trust;
 
@@ -54,6 +57,12 @@ QString joined(const QStringList& sentences) { return sentences.join(QLatin1Char
 
 }  // namespace
 
+oaklight::EstimateOptions options_of(const Settings& settings) {
+  oaklight::EstimateOptions options;
+  options.goal = oaklight::Percent{static_cast<double>(settings.allowableError())};
+  return options;
+}
+
 QString StandWords::number(double value, const ShownUnit& unit) const {
   return plain_number(value * unit.factor, unit.decimals);
 }
@@ -89,15 +98,26 @@ QString StandWords::summary(const StandView& view) const {
   return joined(sentences);
 }
 
-QString StandWords::need(const AreaEstimate& area) const {
-  if (!area.need) return sentence_of(area.need.error());
+QString StandWords::now(const StandNow& now) const {
+  const QString plots = counted(now.plots, tr("1 plot"), tr("%1 plots"));
+  if (now.ba.trust == Trust::not_found) return tr("Stand: no live tree, %1").arg(plots);
+  const ShownUnit unit = shown_unit(FigureUnit::basal_area, system_);
+  const QString mean = number(now.ba.mean.value, unit);
+  const QString figure =
+      now.ba.half_width ? tr("%1\u00a0±\u00a0%2").arg(mean, number(now.ba.half_width->value, unit))
+                        : mean;
+  return tr("Stand: %1 %2, %3").arg(figure, unit_words(unit), plots);
+}
+
+QString StandWords::need(const Result<PlotNeed>& need) const {
+  if (!need) return sentence_of(need.error());
   const QString goal = short_number(options_.goal.value);
-  if (area.need->more == 0) {
+  if (need->more == 0) {
     return tr("Enough plots: basal area is known within ±\u00a0%1\u00a0%, %2 times in 100.")
         .arg(goal, percentSure());
   }
   return tr("%1 to know basal area within ±\u00a0%2\u00a0%, %3 times in 100.")
-      .arg(counted(area.need->more, tr("Measure 1 more plot"), tr("Measure %1 more plots")), goal,
+      .arg(counted(need->more, tr("Measure 1 more plot"), tr("Measure %1 more plots")), goal,
            percentSure());
 }
 
@@ -287,7 +307,7 @@ std::vector<NoteRow> StandWords::note(const AreaFigure& figure, const StandView&
 }
 
 std::vector<NoteRow> StandWords::needNote(const StandView& view) const {
-  QStringList sentences{need(view.area)};
+  QStringList sentences{need(view.area.need)};
   if (view.area.need) {
     sentences
         << tr("%1 plots in all, %2 measured.").arg(view.area.need->plan.plots).arg(view.area.plots);

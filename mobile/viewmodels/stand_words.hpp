@@ -4,10 +4,15 @@
 #include <QString>
 #include <vector>
 
+#include "core/session/live_stand.hpp"
 #include "core/session/stand_view.hpp"
 #include "core/stand/sources.hpp"
+#include "mobile/look/settings.hpp"
 #include "mobile/viewmodels/figure_list_model.hpp"
 #include "mobile/viewmodels/note_list_model.hpp"
+
+/// What is asked of every estimate on a screen.
+[[nodiscard]] oaklight::EstimateOptions options_of(const Settings& settings);
 
 /// How the stand screen says what core computed: one place for its words and units.
 class StandWords {
@@ -20,7 +25,9 @@ class StandWords {
   /// "6 plots, 1 of them without a tree (counted as 0)."
   [[nodiscard]] QString summary(const oaklight::StandView& view) const;
   /// How many more plots the error that is allowed asks for.
-  [[nodiscard]] QString need(const oaklight::AreaEstimate& area) const;
+  [[nodiscard]] QString need(const oaklight::Result<oaklight::PlotNeed>& need) const;
+  /// "Stand: 84.0 ± 9.1 ft²/ac, 7 plots"
+  [[nodiscard]] QString now(const oaklight::StandNow& now) const;
   /// The first sentence of the advice; "" where there is none.
   [[nodiscard]] static QString advice(const oaklight::StandView& view);
   [[nodiscard]] FigureRow row(const oaklight::AreaFigure& figure,

@@ -14,6 +14,7 @@ Workspace::Workspace(std::unique_ptr<TractDesk> desk, Settings& settings, Locato
       boundary_(*desk_, locator, settings),
       tally_(*desk_, plot_, settings),
       point_(*desk_, settings),
+      stand_now_(*desk_, plot_, settings),
       stand_(*desk_, plot_, settings),
       light_(*desk_, settings),
       marks_(*desk_, settings),

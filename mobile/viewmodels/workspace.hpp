@@ -19,6 +19,7 @@
 #include "mobile/viewmodels/seedling_view_model.hpp"
 #include "mobile/viewmodels/setup_view_model.hpp"
 #include "mobile/viewmodels/species_search_view_model.hpp"
+#include "mobile/viewmodels/stand_now_view_model.hpp"
 #include "mobile/viewmodels/stand_view_model.hpp"
 #include "mobile/viewmodels/tally_view_model.hpp"
 #include "mobile/viewmodels/tract_view_model.hpp"
@@ -38,7 +39,8 @@ class Workspace : public QObject {
   Q_PROPERTY(JoinViewModel* join READ join CONSTANT)
   Q_PROPERTY(WalkViewModel* walk READ walk CONSTANT)
   Q_PROPERTY(TallyViewModel* tally READ tally CONSTANT)
-  Q_PROPERTY(PointViewModel* point READ point CONSTANT)  ///< of the plot that is tallied
+  Q_PROPERTY(PointViewModel* point READ point CONSTANT)           ///< of the plot that is tallied
+  Q_PROPERTY(StandNowViewModel* standNow READ standNow CONSTANT)  ///< of that plot's stand
   Q_PROPERTY(TurnsViewModel* turns READ turns CONSTANT)
   Q_PROPERTY(StandViewModel* stand READ stand CONSTANT)
   Q_PROPERTY(LightViewModel* light READ light CONSTANT)
@@ -62,6 +64,7 @@ class Workspace : public QObject {
   [[nodiscard]] WalkViewModel* walk() { return &walk_; }
   [[nodiscard]] TallyViewModel* tally() { return &tally_; }
   [[nodiscard]] PointViewModel* point() { return &point_; }
+  [[nodiscard]] StandNowViewModel* standNow() { return &stand_now_; }
   [[nodiscard]] TurnsViewModel* turns() { return &turns_; }
   [[nodiscard]] StandViewModel* stand() { return &stand_; }
   [[nodiscard]] LightViewModel* light() { return &light_; }
@@ -95,6 +98,7 @@ class Workspace : public QObject {
   BoundaryViewModel boundary_;
   TallyViewModel tally_;
   PointViewModel point_;
+  StandNowViewModel stand_now_;
   StandViewModel stand_;
   LightViewModel light_;
   MarksViewModel marks_;

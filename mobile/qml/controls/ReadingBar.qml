@@ -9,8 +9,11 @@ Rectangle {
 
     required property TallyViewModel viewModel
     required property PointViewModel point
+    // How the stand stands so far; "" where nothing has room for it. It takes the place of the pinned
+    // species, which shows in its cell, but not of how to begin.
+    property string stand: ""
     readonly property color inkNow: bar.viewModel.doubt !== "" ? Theme.onWarn : Theme.ink
-    readonly property string hint: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : Theme.phone ? (bar.point.kind !== "" ? bar.point.kind : bar.viewModel.pinnedName) : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : (bar.point.counting ? qsTr("Press a species, slide to Count, lift") : qsTr("Press a species, slide to the diameter, lift"))
+    readonly property string hint: bar.viewModel.closed !== "" ? bar.viewModel.closed : bar.viewModel.doubt !== "" ? bar.viewModel.doubt : Theme.phone ? (bar.point.kind !== "" ? bar.point.kind : bar.viewModel.pinnedName) : bar.viewModel.pinnedName !== "" && bar.stand !== "" ? bar.stand : bar.viewModel.pinnedName !== "" ? qsTr("Pinned: %1").arg(bar.viewModel.pinnedName) : (bar.point.counting ? qsTr("Press a species, slide to Count, lift") : qsTr("Press a species, slide to the diameter, lift"))
 
     signal pointAsked
 

@@ -11,6 +11,7 @@ Item {
     required property AppModel app
     required property Workspace workspace
     readonly property TallyViewModel viewModel: page.workspace.tally
+    readonly property StandNowViewModel standNow: page.workspace.standNow
 
     function edit(row) {
         page.workspace.chooseTree(row);
@@ -51,6 +52,8 @@ Item {
                 Layout.fillWidth: true
                 viewModel: page.viewModel
                 point: page.workspace.point
+                // Beside the button of a count or measure point it would be cut.
+                stand: Theme.phone || page.workspace.point.kind !== "" ? "" : page.standNow.text
                 onPointAsked: point.open()
             }
             TallyField {
@@ -200,6 +203,10 @@ Item {
         atTree: true
         title: page.viewModel.plotName
 
+        StandNow {
+            Layout.fillWidth: true
+            viewModel: page.standNow
+        }
         TallyActions {
             Layout.fillWidth: true
             columns: 1

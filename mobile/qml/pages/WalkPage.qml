@@ -117,6 +117,11 @@ Item {
                     onCentreAsked: centre.open()
                     onPointAsked: point.open()
                 }
+                // Whether plots are still needed is asked here, after the buttons.
+                StandNow {
+                    Layout.fillWidth: true
+                    viewModel: page.workspace.standNow
+                }
             }
             TapButton {
                 Layout.fillWidth: true
