@@ -218,6 +218,7 @@ TEST(StumpCheck, ValuesWoodByTheTractsOwnTableWhereItReachesTheWholeRange) {
   const auto check = tract.check(LogRule::doyle).value();
   ASSERT_EQ(check.unmarked.size(), 2U);
   const UnmarkedTree& taped = check.unmarked[0];
+  // By hand: 5 in above 10 in, at 20 board feet and 0.1 cord an inch.
   EXPECT_EQ(taped.board_feet->likely, BoardFeet{100});
   EXPECT_EQ(taped.cords->likely, Cords{0.5});
   const UnmarkedTree& guessed = check.unmarked[1];
