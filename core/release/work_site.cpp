@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -11,6 +12,16 @@
 
 namespace oaklight {
 namespace {
+
+/// Less than the shortest degree of latitude on the WGS 84 ellipsoid, 362,776 ft at the equator.
+constexpr double kFeetOfADegree = 362'000.0;
+
+/// Whether two trees stand so far apart by their latitudes alone, which costs next to nothing.
+bool surely_beyond(const WalkTree& a, const WalkTree& b, Feet distance) {
+  if (!a.position || !b.position) return false;
+  const double apart = std::fabs(a.position->latitude.value - b.position->latitude.value);
+  return apart * kFeetOfADegree > distance.value;
+}
 
 class Site {
  public:
@@ -70,6 +81,7 @@ class Site {
   std::optional<Feet> kin_of(const WalkTree& tree) const {
     std::optional<Feet> nearest;
     for (const WalkTree* crop : crops_) {
+      if (nearest && surely_beyond(tree, *crop, *nearest)) continue;
       if (crop->id == tree.id || !same_kind(tree, *crop)) continue;
       const Feet off = distance(tree, *crop);
       if (!nearest || off < *nearest) nearest = off;
