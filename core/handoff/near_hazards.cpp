@@ -5,13 +5,11 @@
 #include <numbers>
 
 #include "core/place/geodesy.hpp"
+#include "core/place/shortest_degree.hpp"
 
 namespace oaklight {
 namespace {
 
-// Less than the shortest degree on the WGS 84 ellipsoid: of latitude at the equator 362,776 ft, of
-// longitude 365,221 ft times the cosine of the latitude or more. A square is so never too narrow.
-constexpr double kFeetOfADegree = 362'000.0;
 constexpr double kHalfTurn = 180.0;
 constexpr double kNearlyAPole = 0.01;  // cosine of the latitude
 
@@ -89,7 +87,8 @@ void NearHazards::set_sides(std::span<const WalkTree> trees) {
     first = false;
     farthest_north = std::max(farthest_north, std::fabs(hazard.position->latitude.value));
   }
-  row_degrees_ = std::max(1.0, (reach + unsure).value) / kFeetOfADegree;
+  // By the shortest degree a square is never too narrow.
+  row_degrees_ = std::max(1.0, (reach + unsure).value) / kShortestDegreeFeet;
   const double cosine = std::cos((farthest_north + row_degrees_) * std::numbers::pi / kHalfTurn);
   column_degrees_ = cosine < kNearlyAPole ? 2.0 * kHalfTurn : row_degrees_ / cosine;
 }

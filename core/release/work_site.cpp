@@ -7,20 +7,18 @@
 #include <set>
 
 #include "core/place/geodesy.hpp"
+#include "core/place/shortest_degree.hpp"
 #include "core/release/keep_list.hpp"
 #include "core/release/wording.hpp"
 
 namespace oaklight {
 namespace {
 
-/// Less than the shortest degree of latitude on the WGS 84 ellipsoid, 362,776 ft at the equator.
-constexpr double kFeetOfADegree = 362'000.0;
-
 /// Whether two trees stand so far apart by their latitudes alone, which costs next to nothing.
 bool surely_beyond(const WalkTree& a, const WalkTree& b, Feet distance) {
   if (!a.position || !b.position) return false;
   const double apart = std::fabs(a.position->latitude.value - b.position->latitude.value);
-  return apart * kFeetOfADegree > distance.value;
+  return apart * kShortestDegreeFeet > distance.value;
 }
 
 class Site {

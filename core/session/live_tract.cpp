@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <optional>
 #include <type_traits>
 #include <utility>
 #include <variant>
@@ -64,6 +65,14 @@ const Stump* kind_of(const StumpId& /*id*/) { return nullptr; }
 const AcornCount* kind_of(const AcornCountId& /*id*/) { return nullptr; }
 const AcornYear* kind_of(const AcornYearId& /*id*/) { return nullptr; }
 
+/// The plot that a record is or belongs to, whose figures change with it.
+template <class R>
+std::optional<PlotId> plot_of(const R& record) {
+  if constexpr (std::is_same_v<R, Plot>) return record.id;
+  if constexpr (std::is_same_v<R, Tree> || std::is_same_v<R, Regen>) return record.plot;
+  return std::nullopt;
+}
+
 }  // namespace
 
 void IdGroups::add(const Uuid& group, const Uuid& member) {
@@ -93,7 +102,6 @@ LiveTract::LiveTract(TractData data) : data_(std::make_shared<TractData>(std::mo
   for (const Mark& mark : data_->marks) enter(mark);
   for (const Stump& stump : data_->stumps) enter(stump);
   for (const AcornCount& count : data_->acorn_counts) enter(count);
-  touched_ = {};
 }
 
 template <class R>
@@ -101,11 +109,13 @@ void LiveTract::put(std::vector<R>& records, const R& record) {
   const auto place = place_of(records, record.id.value);
   if (place != records.end() && place->id == record.id) {
     leave(*place);
+    if (const auto plot = plot_of(*place)) touch(*plot);
     *place = record;
   } else {
     records.insert(place, record);
   }
   enter(record);
+  if (const auto plot = plot_of(record)) touch(*plot);
 }
 
 template <class R>
@@ -113,6 +123,7 @@ void LiveTract::take(std::vector<R>& records, const Uuid& id) {
   const auto place = place_of(records, id);
   if (place == records.end() || place->id.value != id) return;
   leave(*place);
+  if (const auto plot = plot_of(*place)) touch(*plot);
   records.erase(place);
 }
 
@@ -148,30 +159,12 @@ void LiveTract::touch(PlotId plot) {
   if (touched_.empty() || touched_.back() != plot) touched_.push_back(plot);
 }
 
-void LiveTract::enter(const Plot& plot) {
-  plots_.add(plot.stand.value, plot.id.value);
-  touch(plot.id);
-}
-void LiveTract::leave(const Plot& plot) {
-  plots_.remove(plot.stand.value, plot.id.value);
-  touch(plot.id);
-}
-void LiveTract::enter(const Tree& tree) {
-  trees_.add(tree.plot.value, tree.id.value);
-  touch(tree.plot);
-}
-void LiveTract::leave(const Tree& tree) {
-  trees_.remove(tree.plot.value, tree.id.value);
-  touch(tree.plot);
-}
-void LiveTract::enter(const Regen& regen) {
-  regens_.add(regen.plot.value, regen.id.value);
-  touch(regen.plot);
-}
-void LiveTract::leave(const Regen& regen) {
-  regens_.remove(regen.plot.value, regen.id.value);
-  touch(regen.plot);
-}
+void LiveTract::enter(const Plot& plot) { plots_.add(plot.stand.value, plot.id.value); }
+void LiveTract::leave(const Plot& plot) { plots_.remove(plot.stand.value, plot.id.value); }
+void LiveTract::enter(const Tree& tree) { trees_.add(tree.plot.value, tree.id.value); }
+void LiveTract::leave(const Tree& tree) { trees_.remove(tree.plot.value, tree.id.value); }
+void LiveTract::enter(const Regen& regen) { regens_.add(regen.plot.value, regen.id.value); }
+void LiveTract::leave(const Regen& regen) { regens_.remove(regen.plot.value, regen.id.value); }
 void LiveTract::enter(const Mark& mark) { marks_.add(mark.tree.value, mark.id.value); }
 void LiveTract::leave(const Mark& mark) { marks_.remove(mark.tree.value, mark.id.value); }
 
