@@ -41,7 +41,6 @@ int run_packet(const Call& call) {
   const auto check = check_packet(call.tract);
   if (!check) return fail(check.error(), call.json);
   if (call.json) {
-    using Json = nlohmann::ordered_json;
     Json json{{"sound", check->problems.empty()},
               {"files", check->sound},
               {"problems", Json::array()},
@@ -49,7 +48,7 @@ int run_packet(const Call& call) {
               {"list_hashes", check->list_hashes}};
     for (const Error& p : check->problems)
       json["problems"].push_back({{"code", name_of(p.code)}, {"what", p.what}, {"where", p.where}});
-    std::cout << json.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+    std::cout << json_text(json) << '\n';
   } else {
     for (const std::string& name : check->sound) std::cout << "as handed over: " << name << '\n';
     for (const std::string& name : check->unlisted)

@@ -13,7 +13,7 @@ struct Call {
   std::string first, second;
   std::string first_cruise, second_cruise;
   double years = 0.0;
-  double level = 0.95;
+  Confidence level;
   LogRule log_rule = LogRule::international;
   bool json = false;
 };
@@ -304,21 +304,18 @@ void print_acorns(const Comparison& c, const SpeciesTable& table, const YearSett
   print_indices(c, table, years);
 }
 
-Result<CompareOptions> options_of(const Call& call) {
-  const auto confidence = Confidence::from_share(call.level);
-  if (!confidence) return confidence.error();
+CompareOptions options_of(const Call& call) {
   CompareOptions options;
   options.first_cruise = call.first_cruise;
   options.second_cruise = call.second_cruise;
-  options.estimate.confidence = *confidence;
+  options.estimate.confidence = call.level;
   options.estimate.log_rule = call.log_rule;
   if (call.years > 0.0) options.years = call.years;
   return options;
 }
 
 int run(const Call& call) {
-  const auto options = options_of(call);
-  if (!options) return fail(options.error(), call.json);
+  const CompareOptions options = options_of(call);
   const auto first = open_to_read(call.first);
   if (!first) return fail(first.error(), call.json);
   const auto data = first->data();
@@ -327,10 +324,10 @@ int run(const Call& call) {
   if (!second) return fail(second.error(), call.json);
   const TractKnowledge& know = second->knowledge();
   const auto compared = [&]() -> Result<Comparison> {
-    if (call.second.empty()) return compare_visits(*data, know, *options);
+    if (call.second.empty()) return compare_visits(*data, know, options);
     const auto later = second->data();
     if (!later) return later.error();
-    return compare_files(*data, *later, know, *options);
+    return compare_files(*data, *later, know, options);
   }();
   if (!compared) return fail(compared.error(), call.json);
   if (call.json) {
@@ -338,8 +335,8 @@ int run(const Call& call) {
   } else {
     const auto years = YearSettings::from(know.release.rules);
     if (!years) return fail(years.error(), call.json);
-    print_cruises(*compared, options->estimate);
-    print_trees(*compared, *years, options->estimate);
+    print_cruises(*compared, options.estimate);
+    print_trees(*compared, *years, options.estimate);
     print_crowns(*compared, *years);
     print_acorns(*compared, know.species(), *years);
   }

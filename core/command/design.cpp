@@ -16,7 +16,8 @@ namespace {
 struct Call {
   std::string tract;
   DesignRequest request;
-  double error = 20.0, level = 0.95;
+  double error = 20.0;
+  Confidence level;
   std::optional<double> plots_an_acre, hours, cv, factor, plot_acres, mean_dbh;
   std::optional<int> plots;
   std::optional<std::uint64_t> seed;
@@ -32,12 +33,10 @@ std::uint64_t seed_by_chance() {
   return 1 + device() % 999'999;
 }
 
-Result<DesignRequest> request_of(const Call& call) {
+DesignRequest request_of(const Call& call) {
   DesignRequest request = call.request;
-  const auto confidence = Confidence::from_share(call.level);
-  if (!confidence) return confidence.error();
-  request.confidence = *confidence;
-  request.goal = ErrorGoal{Percent{call.error}, *confidence};
+  request.confidence = call.level;
+  request.goal = ErrorGoal{Percent{call.error}, call.level};
   if (call.plots) request.goal = PlotsInAll{*call.plots};
   if (call.plots_an_acre) request.goal = PlotsAnAcre{*call.plots_an_acre};
   if (call.hours) request.goal = HoursInAll{*call.hours};
@@ -135,21 +134,20 @@ void print(const CruiseLayout& layout, const DesignRequest& request, const Call&
 }
 
 int run(const Call& call) {
-  const auto request = request_of(call);
-  if (!request) return fail(request.error(), call.json);
+  const DesignRequest request = request_of(call);
   auto session = call.dry_run ? open_to_read(call.tract) : open_to_write(call.tract);
   if (!session) return fail(session.error(), call.json);
   auto data = session->data();
   if (!data) return fail(data.error(), call.json);
   const LiveTract live(*std::move(data));
-  const auto layout = lay_out_cruise(live, session->knowledge(), session->store().ids(), *request);
+  const auto layout = lay_out_cruise(live, session->knowledge(), session->store().ids(), request);
   if (!layout) return fail(layout.error(), call.json);
   if (!call.dry_run) {
     if (const Status written = session->store().apply(layout->action); !written) {
       return fail(written.error(), call.json);
     }
   }
-  print(*layout, *request, call);
+  print(*layout, request, call);
   return kDone;
 }
 

@@ -11,7 +11,7 @@ namespace {
 
 struct Call {
   std::string tract;
-  double level = 0.95;
+  Confidence level;
   double goal = 20.0;
   LogRule log_rule = LogRule::international;
   bool fpc = false;
@@ -22,12 +22,10 @@ struct Call {
 };
 
 int run(const Call& call) {
-  const auto confidence = Confidence::from_share(call.level);
-  if (!confidence) return fail(confidence.error(), call.json);
   const auto session = open_to_read(call.tract);
   if (!session) return fail(session.error(), call.json);
   EstimateOptions options;
-  options.confidence = *confidence;
+  options.confidence = call.level;
   options.log_rule = call.log_rule;
   options.goal = Percent{call.goal};
   options.finite_population = call.fpc;

@@ -151,7 +151,7 @@ std::vector<std::filesystem::path> paths_of(const Call& call) {
 }
 
 int run_new(const Call& call, OtherTract other) {
-  if (!call.answers.empty() || call.others.size() < 2) {
+  if (call.others.size() < 2) {
     return fail(Error{ErrorCode::missing_value, "A new file is made of two files or more.",
                       call.tract, "Name the files of the tablets after it."},
                 call.json);
@@ -165,6 +165,12 @@ int run_new(const Call& call, OtherTract other) {
 }
 
 int run(const Call& call) {
+  if (!call.answers.empty() && !call.others.empty()) {
+    return fail(
+        Error{ErrorCode::not_a_choice, "Answers come after the join, in a call of their own.",
+              "--answer", "Join first, and read the questions."},
+        call.json);
+  }
   const OtherTract other = call.one_tract ? OtherTract::take : OtherTract::refuse;
   std::error_code no_such;
   if (!std::filesystem::exists(call.tract, no_such)) return run_new(call, other);
@@ -173,12 +179,6 @@ int run(const Call& call) {
   if (!store) return fail(store.error(), call.json);
   if (call.look) return tell(store->preview_join(paths_of(call), other), *store, call);
   if (call.others.empty()) return tell(answered(*store, call), *store, call);
-  if (!call.answers.empty()) {
-    return fail(
-        Error{ErrorCode::not_a_choice, "Answers come after the join, in a call of their own.",
-              "--answer", "Join first, and read the questions."},
-        call.json);
-  }
   progress("joining into " + call.tract);
   return tell(store->join(paths_of(call), other), *store, call);
 }

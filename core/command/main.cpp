@@ -1,7 +1,21 @@
 // The program oaklight: one subcommand a file beside this one.
+#include <iostream>
+
 #include "core/command/keeping.hpp"
 #include "core/command/manual.hpp"
 #include "core/command/program.hpp"
+
+namespace {
+
+/// How a run ended, unless what it printed was cut short.
+int ended(int exit_code) {
+  if (std::cout.flush()) return exit_code;
+  std::cerr << "What was printed could not be written: the output takes no more. What went into "
+               "files is there.\n";
+  return oaklight::command::kFileProblem;
+}
+
+}  // namespace
 
 int main(int argc, char** argv) {
   using namespace oaklight::command;
@@ -39,7 +53,7 @@ int main(int argc, char** argv) {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& problem) {
     // Help and version end in 0; CLI11's own codes for a wrong call are not part of our interface.
-    return app.exit(problem) == 0 ? kDone : kUsage;
+    return app.exit(problem) == 0 ? ended(kDone) : kUsage;
   }
-  return exit_code;
+  return ended(exit_code);
 }

@@ -107,8 +107,11 @@ void add_log_rule(CLI::App& command, LogRule& rule) {
       ->option_text("doyle|scribner|international");
 }
 
-void add_confidence(CLI::App& command, double& level) {
-  command.add_option("--level", level, "Confidence of the intervals (default: 0.95)")
+void add_confidence(CLI::App& command, Confidence& level) {
+  command
+      .add_option_function<double>(
+          "--level", [&level](double share) { level = Confidence::from_share(share).value(); },
+          "Confidence of the intervals (default: 0.95)")
       ->check(CLI::Range(0.5, 0.999));
 }
 

@@ -6,6 +6,7 @@
 
 #include "core/base/day.hpp"
 #include "core/measure/log_rule.hpp"
+#include "core/sample/confidence.hpp"
 #include "core/session/tract_session.hpp"
 
 namespace oaklight::command {
@@ -64,6 +65,6 @@ void add_source(CLI::App& app, int& exit_code);
 void add_tract(CLI::App& command, std::string& path);
 void add_json(CLI::App& command, bool& json);
 void add_log_rule(CLI::App& command, LogRule& rule);
-void add_confidence(CLI::App& command, double& level);
+void add_confidence(CLI::App& command, Confidence& level);
 
 }  // namespace oaklight::command

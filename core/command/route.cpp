@@ -113,7 +113,7 @@ void print(const WalkRoute& route, const PlanSheet& sheet, const std::vector<std
 
 int run(const Call& call) {
   RouteRequest request = call.route;
-  if (call.start_lat && call.start_lon) {
+  if (call.start_lat) {  // --start-lat and --start-lon need each other
     request.start = Position{Degrees{*call.start_lat}, Degrees{*call.start_lon}};
   }
   const auto session = open_to_read(call.tract);

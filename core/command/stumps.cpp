@@ -24,7 +24,7 @@ struct Call {
   int look_at = 0;  ///< of an audit; 0: as many as the claim takes
   int allowed = 0;
   double bound = 5.0;
-  double level = 0.95;
+  Confidence level;
   std::uint64_t seed = 0;
   std::string folder;
   std::string csv;
@@ -44,10 +44,8 @@ Result<PacketOptions> options_of(const Call& call) {
 
 Result<std::optional<StumpAudit>> audit_of(const StumpCheck& check, const Call& call, Day day) {
   if (!call.wants_audit) return std::optional<StumpAudit>();
-  const auto confidence = Confidence::from_share(call.level);
-  if (!confidence) return confidence.error();
   const std::optional<int> look_at = call.look_at == 0 ? std::nullopt : std::optional(call.look_at);
-  auto audit = audit_stumps(check, call.allowed, Percent{call.bound}, *confidence,
+  auto audit = audit_stumps(check, call.allowed, Percent{call.bound}, call.level,
                             call.seed != 0 ? call.seed : audit_seed(day), look_at);
   if (!audit) return audit.error();
   return std::optional(*std::move(audit));

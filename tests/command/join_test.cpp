@@ -5,6 +5,7 @@
 
 #include "core/store/tract_store.hpp"
 #include "tests/command/program.hpp"
+#include "tests/command/small_tract.hpp"
 #include "tests/support/readings.hpp"
 
 namespace oaklight::test {
@@ -57,6 +58,68 @@ TEST_F(JoinCommand, JoinsIntoAFileAndKeepsACopyBeside) {
   const Ran run = oaklight("join " + path("a") + " " + path("b"));
   ASSERT_EQ(run.exit_code, 0) << run.errors;
   EXPECT_TRUE(std::filesystem::exists(path("a.before-join")));
+}
+
+TEST_F(JoinCommand, SaysWhatWouldComeInAndWhatWasDecided) {
+  const std::string before = bytes_of(path("a"));
+  const Ran look = oaklight("join --look " + path("a") + " " + path("b"));
+  EXPECT_TRUE(says(look.out, "Would be joined into " + path("a") + ": 1 records added"));
+  EXPECT_EQ(bytes_of(path("a")), before);
+  const Ran new_look = oaklight("join --look " + path("all") + " " + path("a") + " " + path("b"));
+  EXPECT_TRUE(says(new_look.out, "Would be joined into " + path("all") + ": 1 records added"));
+  EXPECT_FALSE(std::filesystem::exists(path("all")));
+  ASSERT_EQ(oaklight("join " + path("a") + " " + path("b")).exit_code, 0);
+  EXPECT_TRUE(says(oaklight("join " + path("a")).out, "To decide (on the tablet"));
+  const Ran decided = oaklight("join " + path("a") + " --answer 1=A");
+  EXPECT_TRUE(says(decided.out, "Decided: "));
+  EXPECT_TRUE(says(decided.out, "Nothing is left to decide.\n"));
+}
+
+TEST_F(JoinCommand, TellsThatOneSideRemovedTheRecord) {
+  {
+    SystemClock clock;
+    auto store =
+        TractStore::open(path("a"), OpenMode::read_write, {clock, system_random(), "tablet a"});
+    ASSERT_TRUE(store->apply({"remove tree", {Remove{store->load()->trees.front().id}}}));
+  }
+  // By hand: the demo's 309 tally records, one more, one less.
+  EXPECT_TRUE(says(oaklight("check " + path("a")).out, "tree: 309 records, 1 removed\n"));
+  const Ran run = oaklight("join " + path("a") + " " + path("b"));
+  EXPECT_TRUE(says(run.out, "remove tree: REMOVED\n")) << run.errors;
+}
+
+TEST_F(JoinCommand, FilesOfOtherTractsAreTakenOnDemand) {
+  const TempDir folder;
+  const std::string other = small_tract(folder, "other",
+                                        {{"tract.csv", "name,state\nOther wood (invented),OH\n"},
+                                         {"stands.csv", "stand,acres\nNorth,10\n"}});
+  const Ran refused = oaklight("join " + path("a") + " " + other);
+  EXPECT_EQ(refused.exit_code, 1);
+  EXPECT_TRUE(says(refused.errors, "This file is of another tract: \"Other wood (invented)\""));
+  const Ran taken = oaklight("join --look --one-tract " + path("a") + " " + other);
+  EXPECT_EQ(taken.exit_code, 0) << taken.errors;
+  EXPECT_TRUE(says(taken.out, "; begun as a file of its own\n"));
+  EXPECT_TRUE(says(taken.out, "county: -\n")) << "nothing, and no empty place";
+}
+
+TEST_F(JoinCommand, AnAnswerIsTheNumberOfAnOpenQuestionAndOneOfItsSides) {
+  ASSERT_EQ(oaklight("join " + path("a") + " " + path("b")).exit_code, 0);
+  const std::string before = bytes_of(path("a"));
+  for (const char* answer : {"1=Z", "1=a", "1=", "1B", "=B", "0=A", "9=A", "x=A", "1=AB", "1-A"}) {
+    const Ran run = oaklight("join " + path("a") + " --answer " + answer);
+    EXPECT_EQ(run.exit_code, 1) << answer;
+    EXPECT_TRUE(
+        says(run.errors, std::string("This answers none of the open questions: ") + answer));
+  }
+  // One wrong answer among several: none is taken.
+  EXPECT_EQ(oaklight("join " + path("a") + " --answer 1=A --answer 2=A").exit_code, 1);
+  for (const char* into : {"a", "new"}) {
+    const Ran run =
+        oaklight("join " + path(into) + " " + path("a") + " " + path("b") + " --answer 1=A");
+    EXPECT_EQ(run.exit_code, 1);
+    EXPECT_TRUE(says(run.errors, "Answers come after the join")) << into;
+  }
+  EXPECT_EQ(bytes_of(path("a")), before);
 }
 
 TEST_F(JoinCommand, RefusesWhatItCannotJoin) {
