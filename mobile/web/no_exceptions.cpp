@@ -10,6 +10,9 @@ void* __cxa_allocate_exception(size_t) noexcept {
   std::abort();
 }
 
+// The one thread ends with the program, and nothing asks for what it kept.
+int __cxa_thread_atexit(void (*)(void*), void*, void*) noexcept { return 0; }
+
 [[noreturn]] void __cxa_throw(void*, void*, void (*)(void*)) { std::abort(); }
 
 }  // extern "C"

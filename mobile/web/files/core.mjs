@@ -1,0 +1,64 @@
+// The page's end of the worker: calls that are answered when what they recorded is on disk.
+import { CoreError } from "./engine.mjs";
+
+export { CoreError };
+
+export class Core {
+  #worker;
+  #waiting = new Map();
+  #next = 1;
+  /** Told when the worker itself ended: everything that was answered before is on disk. */
+  onlost = () => {};
+  /** Whether the browser promised not to clear the files away by itself. */
+  kept = false;
+
+  /** Loads program and files. Errors: CoreError with code other_tab, no_storage or lost. */
+  static async start() {
+    const core = new Core();
+    await core.#ask({ work: "start" });
+    core.kept = (await navigator.storage?.persist?.().catch(() => false)) ?? false;
+    return core;
+  }
+
+  constructor() {
+    this.#worker = new Worker(new URL("./worker.mjs", import.meta.url), { type: "module" });
+    this.#worker.onmessage = ({ data }) => {
+      const { resolve, reject } = this.#waiting.get(data.id);
+      this.#waiting.delete(data.id);
+      if (data.error) reject(new CoreError(data.error));
+      else resolve(data.ok);
+    };
+    this.#worker.onerror = (event) => {
+      const lost = new CoreError({
+        code: "lost",
+        what: "The part of the page that records stopped.",
+        where: event.message ?? "",
+        fix: "Load the page again; what was recorded is safe.",
+      });
+      for (const { reject } of this.#waiting.values()) reject(lost);
+      this.#waiting.clear();
+      this.onlost(lost);
+    };
+  }
+
+  #ask(message) {
+    const id = this.#next++;
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(id, { resolve, reject });
+      this.#worker.postMessage({ id, ...message });
+    });
+  }
+
+  /** One call of core by its name (bridge/README.md). */
+  call(name, given = {}) {
+    return this.#ask({ work: "call", request: { ...given, call: name } });
+  }
+  /** Takes a tract file in. Errors: what is wrong with it; then nothing of it is kept. */
+  putIn(blob, name) {
+    return this.#ask({ work: "putIn", blob, name });
+  }
+  /** The open tract as one file: {name, blob}. */
+  takeOut() {
+    return this.#ask({ work: "takeOut" });
+  }
+}
