@@ -56,7 +56,7 @@ class CutHandle {
     this.disk.step();
     const grows = Math.max(0, at + bytes.length - this.now.length);
     if (grows > 0 && this.disk.used + grows > this.disk.room) {
-      throw Object.assign(new Error("no room"), { name: "QuotaExceededError" });
+      throw Object.assign(new Error('no room'), { name: 'QuotaExceededError' });
     }
     const change = { at, bytes: bytes.slice() };
     this.now = applied(this.now, change);

@@ -1,9 +1,9 @@
 // The pool of files holds names and bytes over ends of every kind.
-import assert from "node:assert/strict";
-import { test } from "node:test";
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
 
-import { FilePool } from "../files/file_pool.mjs";
-import { chanceOf, CutDisk, PowerCut } from "./cut_disk.mjs";
+import { FilePool } from '../files/file_pool.mjs';
+import { chanceOf, CutDisk, PowerCut } from './cut_disk.mjs';
 
 const text = (words) => new TextEncoder().encode(words);
 const content = (pool, name) => {
@@ -26,31 +26,31 @@ const put = (pool, name, words) => {
   return file;
 };
 
-test("a file has its name and bytes again after the pool was opened anew", () => {
+test('a file has its name and bytes again after the pool was opened anew', () => {
   const disk = disk_with(4);
-  put(new FilePool(disk.files), "woods.gpkg", "oak");
+  put(new FilePool(disk.files), 'woods.gpkg', 'oak');
   const again = new FilePool(disk.files);
-  assert.deepEqual(again.names, ["woods.gpkg"]);
-  assert.equal(content(again, "woods.gpkg"), "oak");
+  assert.deepEqual(again.names, ['woods.gpkg']);
+  assert.equal(content(again, 'woods.gpkg'), 'oak');
   assert.equal(again.spare, 3);
 });
 
-test("a removed file is gone, its room is free and empty", () => {
+test('a removed file is gone, its room is free and empty', () => {
   const disk = disk_with(2);
   const pool = new FilePool(disk.files);
-  put(pool, "a", "first");
-  assert.equal(pool.remove("a"), true);
-  assert.equal(pool.remove("a"), false);
+  put(pool, 'a', 'first');
+  assert.equal(pool.remove('a'), true);
+  assert.equal(pool.remove('a'), false);
   assert.equal(pool.spare, 2);
-  assert.equal(content(pool, "a"), null);
-  assert.equal(pool.make("b").size(), 0);
+  assert.equal(content(pool, 'a'), null);
+  assert.equal(pool.make('b').size(), 0);
 });
 
-test("who has a removed file open keeps its bytes until it is closed", () => {
+test('who has a removed file open keeps its bytes until it is closed', () => {
   const pool = new FilePool(disk_with(2).files);
-  const file = put(pool, "a", "first");
+  const file = put(pool, 'a', 'first');
   pool.opened(file);
-  pool.remove("a");
+  pool.remove('a');
   assert.equal(file.size(), 5);
   assert.equal(pool.spare, 1);
   pool.closed(file);
@@ -58,37 +58,37 @@ test("who has a removed file open keeps its bytes until it is closed", () => {
   assert.equal(file.size(), 0);
 });
 
-test("a rename takes the place of the file that had the name", () => {
+test('a rename takes the place of the file that had the name', () => {
   const disk = disk_with(3);
   const pool = new FilePool(disk.files);
-  put(pool, "old", "old");
-  put(pool, "new", "new");
-  pool.rename("new", "old");
+  put(pool, 'old', 'old');
+  put(pool, 'new', 'new');
+  pool.rename('new', 'old');
   for (const seen of [pool, new FilePool(disk.files)]) {
-    assert.deepEqual(seen.names, ["old"]);
-    assert.equal(content(seen, "old"), "new");
+    assert.deepEqual(seen.names, ['old']);
+    assert.equal(content(seen, 'old'), 'new');
     assert.equal(seen.spare, 2);
   }
 });
 
-test("without a free file none is made, and nothing changes", () => {
+test('without a free file none is made, and nothing changes', () => {
   const pool = new FilePool(disk_with(1).files);
-  put(pool, "a", "a");
-  assert.equal(pool.make("b"), undefined);
-  assert.deepEqual(pool.names, ["a"]);
+  put(pool, 'a', 'a');
+  assert.equal(pool.make('b'), undefined);
+  assert.deepEqual(pool.names, ['a']);
 });
 
-test("a name too long is refused, and its file stays free", () => {
+test('a name too long is refused, and its file stays free', () => {
   const pool = new FilePool(disk_with(1).files);
-  assert.throws(() => pool.make("x".repeat(401)), RangeError);
+  assert.throws(() => pool.make('x'.repeat(401)), RangeError);
   assert.equal(pool.spare, 1);
 });
 
 /** Steps of which each is either done or not done, whenever the power goes. */
 const works = {
-  make: [(pool) => put(pool, "b", "bee"), { a: "ay", b: "bee" }],
-  rename: [(pool) => pool.rename("a", "c"), { c: "ay" }],
-  remove: [(pool) => pool.remove("a"), {}],
+  make: [(pool) => put(pool, 'b', 'bee'), { a: 'ay', b: 'bee' }],
+  rename: [(pool) => pool.rename('a', 'c'), { c: 'ay' }],
+  remove: [(pool) => pool.remove('a'), {}],
 };
 for (const [name, [work, after]] of Object.entries(works)) {
   test(`power cut at every call while files change: ${name}`, () => {
@@ -96,7 +96,7 @@ for (const [name, [work, after]] of Object.entries(works)) {
     for (let seed = 1; seed <= 40; ++seed) {
       for (let at = 1; ; ++at) {
         const disk = disk_with(3, seed * 1000 + at);
-        put(new FilePool(disk.files), "a", "ay");
+        put(new FilePool(disk.files), 'a', 'ay');
         const pool = new FilePool(disk.files);
         disk.calls = 0;
         disk.cutAt = at;
@@ -111,9 +111,10 @@ for (const [name, [work, after]] of Object.entries(works)) {
         disk.cut();
         const found = new FilePool(disk.files);
         const files = Object.fromEntries(found.names.map((file) => [file, content(found, file)]));
-        const before = JSON.stringify({ a: "ay" });
+        const before = JSON.stringify({ a: 'ay' });
         if (done) assert.deepEqual(files, after, `seed ${seed}, all ${at - 1} calls`);
-        else if (name === "make" && "b" in files) assert.equal(files.a, "ay"); // its bytes were not flushed yet
+        else if (name === 'make' && 'b' in files)
+          assert.equal(files.a, 'ay'); // its bytes were not flushed yet
         else assert.ok([before, JSON.stringify(after)].includes(JSON.stringify(files)), `seed ${seed}, call ${at}`);
         assert.equal(found.names.length + found.spare, 3);
         if (done) break;

@@ -1,8 +1,8 @@
 // The handles of a FilePool over node's own files: what a browser gives a worker, for tests without one.
-import fs from "node:fs";
-import path from "node:path";
+import fs from 'node:fs';
+import path from 'node:path';
 
-import { FilePool } from "../files/file_pool.mjs";
+import { FilePool } from '../files/file_pool.mjs';
 
 export class NodeHandle {
   #descriptor;
