@@ -33,6 +33,9 @@ Result<TractKnowledge> read_knowledge(const TractStore& store) {
   if (!cautions) return cautions.error();
   const auto seasons = form_file(store, "season_windows.csv");
   if (!seasons) return seasons.error();
+  const auto local = form_file(store, "local_volume.csv");
+  const bool has_local = local.has_value();  // older files have none
+  if (!has_local && local.error().code != ErrorCode::missing_rule) return local.error();
 
   auto read = read_form(form->text, form->name);
   if (!read) return read.error();
@@ -47,7 +50,7 @@ Result<TractKnowledge> read_knowledge(const TractStore& store) {
   auto windows = read_seasons(seasons->text);
   if (!windows) return windows.error();
   LocalVolumes volumes;
-  if (const auto local = form_file(store, "local_volume.csv")) {  // older files have none
+  if (has_local) {
     auto read_table = read_volumes(*local, table.table);
     if (!read_table.faults.empty()) return read_table.faults.front();
     volumes = std::move(read_table.volumes);

@@ -80,22 +80,31 @@ Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
   put_all(data.acorn_counts, action);
   put_all(data.acorn_years, action);
   put_all(data.stumps, action);
-  if (!action.changes.empty() || !files.local_volume) {
-    const Status written = store_.apply(action);
-    if (!written) return written.error();
-  }
+  // Checked with the rest above.
+  const Status written = files.local_volume ? apply_with_volumes(action, files.local_volume->text)
+                                            : store_.apply(action);
+  if (!written) return written.error();
   ImportReport report = counts_of(data);
-  if (files.local_volume) {
-    // Checked with the rest above. A table of the tract is no record, so it is an action of its
-    // own.
-    const Status kept = store_.set_form_text("local_volume.csv", files.local_volume->text);
-    if (!kept) return kept.error();
-    auto knowledge = read_knowledge(store_);
-    if (!knowledge) return knowledge.error();
-    knowledge_ = *std::move(knowledge);
-    report.volume_lines = static_cast<int>(knowledge_.volumes.rows.size());
-  }
+  if (files.local_volume) report.volume_lines = static_cast<int>(knowledge_.volumes.rows.size());
   return report;
+}
+
+// A table of the tract is no record, so it is an action of its own. It goes first, as it can be
+// taken back alone and written again: records that lie in the file are refused the second time.
+Status TractSession::apply_with_volumes(const Action& action, const std::string& volumes) {
+  constexpr std::string_view kForm = "local_volume.csv";
+  const auto before = store_.form_text(kForm);
+  if (!before) return before.error();
+  if (const Status set = store_.set_form_text(kForm, volumes); !set) return set;
+  auto knowledge = read_knowledge(store_);
+  Status done = knowledge ? Status(Done{}) : Status(knowledge.error());
+  if (done && !action.changes.empty()) done = store_.apply(action);
+  if (done) {
+    knowledge_ = *std::move(knowledge);
+  } else if (*before != volumes) {
+    (void)store_.undo();
+  }
+  return done;
 }
 
 Result<std::vector<StandPlan>> TractSession::recommend() {

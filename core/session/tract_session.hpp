@@ -34,8 +34,10 @@ class TractSession {
   [[nodiscard]] const TractStore& store() const { return store_; }
   [[nodiscard]] Result<TractData> data() const { return store_.load(); }
 
-  /// Reads the files of a cruise, checks them, and writes all of it or nothing.
-  /// Errors: of the store; faults of the files are in the report.
+  /// Reads the files of a cruise, checks them, and writes all of it or nothing. A local volume
+  /// table and records are two actions: where the disk fails for good between them the table stays
+  /// alone, and the same import finishes it. Errors: of the store; faults of the files are in the
+  /// report.
   Result<ImportReport> import_files(const CruiseFiles& files);
 
   /// Decides each tree of the marking walk, stand by stand. Writes nothing.
@@ -59,6 +61,8 @@ class TractSession {
  private:
   TractSession(TractStore store, TractKnowledge knowledge)
       : store_(std::move(store)), knowledge_(std::move(knowledge)) {}
+
+  Status apply_with_volumes(const Action& action, const std::string& volumes);
 
   TractStore store_;
   TractKnowledge knowledge_;

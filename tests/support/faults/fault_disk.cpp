@@ -15,6 +15,7 @@ namespace oaklight::test {
 namespace fault_disk {
 
 constexpr std::size_t kSector = 512;
+constexpr const char* kStatement = "statement";
 
 /// What one operation did to a file that was not synced since.
 struct Pending {
@@ -40,7 +41,10 @@ using Names = std::map<std::string, File>;
 
 struct Disk {
   int operations = 0;
+  int failed = 0;
+  std::vector<std::string> statements;
   fault_vfs::Fault fault;
+  bool in_statement = false;  ///< the one whose turn it is
   bool records = false;
   int cut_at = 0;
   bool dead = false;
@@ -150,6 +154,16 @@ void put_on_real_disk(Fate fate, std::mt19937& chance) {
   }
 }
 
+bool is_its_turn() {
+  return disk.fault.at > 0 &&
+         (disk.fault.lasts ? disk.operations >= disk.fault.at : disk.operations == disk.fault.at);
+}
+
+Ending ending(bool fails) {
+  disk.failed += fails ? 1 : 0;
+  return fails ? Ending{disk.fault.sqlite_code, disk.fault.half} : Ending{};
+}
+
 }  // namespace
 
 InSqlite::InSqlite() : before_(in_sqlite) { in_sqlite = true; }
@@ -160,16 +174,25 @@ bool dead() { return disk.dead; }
 
 Ending count(const std::string& kind) {
   if (disk.dead) return {SQLITE_IOERR, false};
+  if (disk.fault.only == kStatement) return ending(disk.in_statement);
   if (disk.fault.only.empty() ? kind == "read" : disk.fault.only != kind) return {};
   ++disk.operations;
   if (disk.records && disk.operations == disk.cut_at) {
     disk.dead = true;
     return {SQLITE_IOERR, false};
   }
-  const bool fails = disk.fault.at > 0 && (disk.fault.lasts ? disk.operations >= disk.fault.at
-                                                            : disk.operations == disk.fault.at);
-  return fails ? Ending{disk.fault.sqlite_code, disk.fault.half} : Ending{};
+  return ending(is_its_turn());
 }
+
+bool begins(const std::string& statement) {
+  if (disk.fault.only != kStatement) return false;
+  ++disk.operations;
+  disk.statements.push_back(statement);
+  disk.in_statement = is_its_turn();
+  return true;
+}
+
+void ends() { disk.in_statement = false; }
 
 File opened(const std::string& path, bool was_there) {
   if (!disk.records) return nullptr;
@@ -249,6 +272,8 @@ void cut_power_at(int at) {
 }
 
 int operations() { return disk.operations; }
+const std::vector<std::string>& statements() { return disk.statements; }
+int failed() { return disk.failed; }
 
 void recover(std::mt19937& chance) {
   const fault_disk::Disk after = std::move(disk);

@@ -16,6 +16,9 @@ struct Ending {
 Ending count(const std::string& kind);
 /// The power is gone.
 bool dead();
+/// SQLite begins a statement; whether what it reads shall come from the disk and from no cache.
+bool begins(const std::string& statement);
+void ends();
 
 struct Inode;
 using File = std::shared_ptr<Inode>;

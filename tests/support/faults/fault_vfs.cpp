@@ -123,12 +123,29 @@ int x_delete(sqlite3_vfs*, const char* name, int sync_folder) {
   return real_vfs->xDelete(real_vfs, name, sync_folder);
 }
 
+/// Not what a trigger runs, which SQLite shows as a comment.
+int on_statement(unsigned event, void* db, void*, void* text) {
+  if (event == SQLITE_TRACE_PROFILE) {
+    fault_disk::ends();
+    return 0;
+  }
+  const std::string statement = static_cast<const char*>(text);
+  if (!statement.starts_with("--") && fault_disk::begins(statement))
+    sqlite3_db_release_memory(static_cast<sqlite3*>(db));
+  return 0;
+}
+
+int watch(sqlite3* db, char**, const sqlite3_api_routines*) {
+  return sqlite3_trace_v2(db, SQLITE_TRACE_STMT | SQLITE_TRACE_PROFILE, on_statement, db);
+}
+
 }  // namespace
 
 namespace fault_vfs {
 
 void install() {
   if (real_vfs != nullptr) return;
+  sqlite3_auto_extension(reinterpret_cast<void (*)()>(watch));
   real_vfs = sqlite3_vfs_find(nullptr);
   our_vfs = *real_vfs;
   our_vfs.zName = "fault";

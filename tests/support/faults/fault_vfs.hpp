@@ -2,6 +2,7 @@
 
 #include <random>
 #include <string>
+#include <vector>
 
 namespace oaklight::test {
 
@@ -10,7 +11,9 @@ namespace oaklight::test {
 /// (fault_calls.cpp). Of the latter only those count that touch a TempDir.
 ///
 /// Kinds of operation: "write", "truncate", "sync", "create", "delete", "rename", "folder" (one is
-/// made), and "read", which changes nothing and counts only when it is named.
+/// made), and "read", which changes nothing and counts only when it is named. "statement" counts
+/// the statements that SQLite runs, and fails all that one of them does on the disk: each reads
+/// afresh what it needs, so that the disk is met wherever our own code asks SQLite for something.
 namespace fault_vfs {
 
 struct Fault {
@@ -32,6 +35,12 @@ void cut_power_at(int at);
 
 /// How many operations there were since the last call of the three above.
 int operations();
+
+/// The text of each statement since then, in order, while "statement" is what counts.
+const std::vector<std::string>& statements();
+
+/// How many operations were made to fail since then.
+int failed();
 
 /// Works as the disk does again. After a power cut call it when every file is closed. Each file is
 /// then what was synced, and of what was written later a random part: whole, torn, lost or noise,
