@@ -1,5 +1,5 @@
-// The rows of tests/published by the core as WebAssembly. Declinations are left out: GeographicLib
-// has no build for it.
+// The rows of tests/published by the core as WebAssembly. Without the sources of the libraries
+// declinations are left out: they need GeographicLib.
 #include <gtest/gtest.h>
 
 #include "tests/published/published_row.hpp"
@@ -9,7 +9,11 @@ namespace oaklight::test {
 namespace {
 
 const PublishedRows& published() {
+#ifdef OAKLIGHT_WEB_WHOLE
+  static const PublishedRows all = read_published(source_path("tests/published"));
+#else
   static const PublishedRows all = read_published(source_path("tests/published"), {"magnetic.tsv"});
+#endif
   return all;
 }
 
@@ -19,6 +23,9 @@ const Evaluators& evaluators() {
     for (const auto& [quantity, evaluator] : sampling_evaluators()) {
       EXPECT_TRUE(joined.emplace(quantity, evaluator).second) << "two of " << quantity;
     }
+#ifdef OAKLIGHT_WEB_WHOLE
+    joined.merge(place_evaluators());
+#endif
     return joined;
   }();
   return all;

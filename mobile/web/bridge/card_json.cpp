@@ -87,9 +87,9 @@ Json standing_words(const OpenTract& tract, const NeighbourView& tree) {
   return joined(std::move(parts), ", ");
 }
 
-Json cautions_json(const CautionsByTree& cautions, WalkTreeId tree) {
-  const auto found = cautions.find(tree);
-  return found == cautions.end() ? Json::array() : caution_list(found->second);
+Json cautions_json(const DecidedStand& decided, WalkTreeId tree) {
+  const auto found = decided.cautions.find(tree);
+  return found == decided.cautions.end() ? Json::array() : caution_list(found->second);
 }
 
 Json row_json(WalkTreeId tree, Verdict verdict, bool marked, bool by_hand) {
@@ -101,11 +101,11 @@ Json row_json(WalkTreeId tree, Verdict verdict, bool marked, bool by_hand) {
           {"origin", origin_words(marked, by_hand)}};
 }
 
-Json crop_json(const OpenTract& tract, const CardView& card, const CautionsByTree& cautions) {
+Json crop_json(const OpenTract& tract, const CardView& card, const DecidedStand& decided) {
   const bool by_hand = card.mark && card.mark->by_hand;
   Json row = row_json(card.crop, card.mark ? card.mark->verdict : card.verdict.verdict,
                       card.mark.has_value(), by_hand);
-  row["cautions"] = cautions_json(cautions, card.crop);
+  row["cautions"] = cautions_json(decided, card.crop);
   row["contact"] = nullptr;
   row["title"] = tagged_words(tract.knowledge, card.tag, card.facts);
   row["standing"] = phrase(kTree, "the crop tree");
@@ -116,10 +116,10 @@ Json crop_json(const OpenTract& tract, const CardView& card, const CautionsByTre
 }
 
 Json neighbour_json(const OpenTract& tract, const NeighbourView& tree,
-                    const CautionsByTree& cautions) {
+                    const DecidedStand& decided) {
   Json row = row_json(tree.tree, tree.marked.value_or(tree.recommended), tree.marked.has_value(),
                       tree.by_hand);
-  row["cautions"] = cautions_json(cautions, tree.tree);
+  row["cautions"] = cautions_json(decided, tree.tree);
   row["contact"] = to_text(tree.contact);
   row["title"] = tagged_words(tract.knowledge, tree.tag, tree.facts);
   row["standing"] = standing_words(tract, tree);
@@ -142,18 +142,19 @@ double full_of(const GuardState& guard) {
 
 }  // namespace
 
-Result<CautionsByTree> cautions_of_stand(const OpenTract& tract, StandId stand) {
-  const auto view = marks_view(tract.live.data(), tract.knowledge, stand, std::nullopt);
-  if (!view) return view.error();
-  CautionsByTree all;
-  for (const MarkRow& row : view->rows) all.emplace(row.tree, row.cautions);
-  return all;
-}
-
-Result<std::vector<CardView>> decided_cards(const OpenTract& tract, StandId stand) {
+Result<const DecidedStand*> decided_stand(OpenTract& tract, StandId stand) {
+  auto& kept = tract.decided;
+  if (kept && kept->stand == stand && kept->followed == tract.live.followed()) return &*kept;
+  kept.reset();
   auto part = stand_part(tract.live, stand);
   if (!part) return part.error();
-  return card_views(LiveTract(*std::move(part)), tract.knowledge, stand);
+  auto cards = card_views(LiveTract(*std::move(part)), tract.knowledge, stand);
+  if (!cards) return cards.error();
+  const auto view = marks_view(tract.live.data(), tract.knowledge, stand, std::nullopt);
+  if (!view) return view.error();
+  kept = DecidedStand{stand, tract.live.followed(), *std::move(cards), {}};
+  for (const MarkRow& row : view->rows) kept->cautions.emplace(row.tree, row.cautions);
+  return &*kept;
 }
 
 Json card_line(const OpenTract& tract, const CardView& card) {
@@ -168,7 +169,7 @@ Json card_line(const OpenTract& tract, const CardView& card) {
           {"marked", is_marked(card)}};
 }
 
-Json card_json(const OpenTract& tract, const CardView& card, const CautionsByTree& cautions) {
+Json card_json(const OpenTract& tract, const CardView& card, const DecidedStand& decided) {
   const Light& after = shown_after(card);
   const Json as =
       phrase(kCard, is_marked(card) ? "as marked: %1" : "as advised: %1", {sides_words(after)});
@@ -182,9 +183,9 @@ Json card_json(const OpenTract& tract, const CardView& card, const CautionsByTre
                      {"looked", crop != nullptr && crop->looked.has(kSideOrder[side])}});
   }
   Json trees = Json::array();
-  trees.push_back(crop_json(tract, card, cautions));
+  trees.push_back(crop_json(tract, card, decided));
   for (const NeighbourView& tree : card.neighbours) {
-    trees.push_back(neighbour_json(tract, tree, cautions));
+    trees.push_back(neighbour_json(tract, tree, decided));
   }
   return {{"crop", to_text(card.crop)},
           {"title", tagged_words(tract.knowledge, card.tag, card.facts)},
@@ -192,7 +193,7 @@ Json card_json(const OpenTract& tract, const CardView& card, const CautionsByTre
           {"lightWords", {phrase(kCard, "light now: %1", {sides_words(card.before)}), as}},
           {"open", {fraction(card.before.open), fraction(after.open)}},
           {"sides", sides},
-          {"cautions", cautions_json(cautions, card.crop)},
+          {"cautions", cautions_json(decided, card.crop)},
           {"trees", trees}};
 }
 

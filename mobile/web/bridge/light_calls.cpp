@@ -15,7 +15,7 @@ namespace {
 Result<Json> light(WebDesk& desk, const Arguments& arguments) {
   const auto stand = arguments.id<StandId>("stand");
   if (!stand) return stand.error();
-  const OpenTract& tract = *desk.tract();
+  OpenTract& tract = *desk.tract();
   const Stand* known = tract.live.find(*stand);
   if (known == nullptr) return no_such("stand", to_text(*stand));
   Json answer{{"advice", nullptr},
@@ -25,15 +25,16 @@ Result<Json> light(WebDesk& desk, const Arguments& arguments) {
               {"cards", Json::array()}};
   const auto walk = tract.live.walk_trees_of(*stand);
   if (std::ranges::none_of(walk, [](const WalkTree* tree) { return tree->crop; })) return answer;
-  const auto cards = decided_cards(tract, *stand);
-  if (!cards) {
-    answer["problem"] = cards.error().what + " " + cards.error().fix;
+  const auto decided = decided_stand(tract, *stand);
+  if (!decided) {
+    answer["problem"] = decided.error().what + " " + decided.error().fix;
     return answer;
   }
-  for (const CardView& card : *cards) answer["cards"].push_back(card_line(tract, card));
-  if (cards->empty()) return answer;
-  answer["advice"] = cards->front().advice.text;
-  for (const GuardView& guard : cards->front().guards) {
+  const auto& cards = (*decided)->cards;
+  for (const CardView& card : cards) answer["cards"].push_back(card_line(tract, card));
+  if (cards.empty()) return answer;
+  answer["advice"] = cards.front().advice.text;
+  for (const GuardView& guard : cards.front().guards) {
     answer["guards"].push_back(guard_json(guard));
   }
   return answer;
@@ -42,16 +43,15 @@ Result<Json> light(WebDesk& desk, const Arguments& arguments) {
 Result<Json> card(WebDesk& desk, const Arguments& arguments) {
   const auto crop = arguments.id<WalkTreeId>("crop");
   if (!crop) return crop.error();
-  const OpenTract& tract = *desk.tract();
+  OpenTract& tract = *desk.tract();
   const WalkTree* tree = tract.live.find(*crop);
   if (tree == nullptr || !tree->crop) return no_such("crop tree", to_text(*crop));
-  const auto cards = decided_cards(tract, tree->stand);
-  if (!cards) return cards.error();
-  const auto found = std::ranges::find(*cards, *crop, &CardView::crop);
-  if (found == cards->end()) return no_such("crop tree", to_text(*crop));
-  const auto cautions = cautions_of_stand(tract, tree->stand);
-  if (!cautions) return cautions.error();
-  return card_json(tract, *found, *cautions);
+  const auto decided = decided_stand(tract, tree->stand);
+  if (!decided) return decided.error();
+  const auto& cards = (*decided)->cards;
+  const auto found = std::ranges::find(cards, *crop, &CardView::crop);
+  if (found == cards.end()) return no_such("crop tree", to_text(*crop));
+  return card_json(tract, *found, **decided);
 }
 
 Result<Json> decide(WebDesk& desk, const Arguments& arguments) {

@@ -127,6 +127,7 @@ Status WebDesk::replay(Replay way) {
   auto knowledge = read_knowledge(tract_->store);
   if (!knowledge) return knowledge.error();
   tract_->kept.reset();
+  tract_->decided.reset();
   tract_->knowledge = *std::move(knowledge);
   return Done{};
 }

@@ -1,11 +1,13 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
 
 #include "core/base/clock.hpp"
+#include "core/session/card_view.hpp"
 #include "core/session/knowledge.hpp"
 #include "core/session/live_stand.hpp"
 #include "core/session/live_tract.hpp"
@@ -19,6 +21,15 @@ struct WaitingPlace {
   TreeId tree;
   std::optional<Degrees> azimuth;
   std::optional<TapedLength> distance;
+};
+
+/// The cards of a stand as they were decided, with the cautions of its trees, for as long as
+/// nothing changed.
+struct DecidedStand {
+  StandId stand;
+  std::uint64_t followed = 0;  ///< of the tract when it was decided
+  std::vector<CardView> cards;
+  std::map<WalkTreeId, std::vector<Caution>> cautions;
 };
 
 /// A tract file that is open, with its records in memory: always those that are on disk.
@@ -38,6 +49,7 @@ struct OpenTract {
   IdSource ids;
   std::optional<LiveStand> kept;  ///< the stand of the plot at hand
   std::optional<WaitingPlace> waiting;
+  std::optional<DecidedStand> decided;
 };
 
 /// The one tract that a page works on, and the files that the browser keeps for it. One thread does

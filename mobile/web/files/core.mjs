@@ -16,6 +16,9 @@ export class Core {
   static async start() {
     const core = new Core();
     await core.#ask({ work: "start" });
+    // A page that is kept to be gone back to would hold the files, and nobody could open them.
+    addEventListener("pagehide", () => core.#worker.terminate());
+    addEventListener("pageshow", (event) => event.persisted && location.reload());
     core.kept = (await navigator.storage?.persist?.().catch(() => false)) ?? false;
     return core;
   }

@@ -11,26 +11,34 @@ const kBetweenMs = 100;
 
 const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
+const noStorage = (problem) =>
+  new CoreError({
+    code: "no_storage",
+    what: "This browser keeps no files for this page.",
+    where: String(problem),
+    fix: "Use a newer browser, and no private window; the page must come by https or from this device.",
+  });
+
 async function folderOf(storage) {
   try {
     const root = await storage.getDirectory();
     return await root.getDirectoryHandle(kFolder, { create: true });
   } catch (problem) {
-    throw new CoreError({
-      code: "no_storage",
-      what: "This browser keeps no files for this page.",
-      where: String(problem),
-      fix: "Use a newer browser, and no private window; the page must come by https or from this device.",
-    });
+    throw noStorage(problem);
   }
 }
 
 /** A handle of a file that nobody else holds. Errors: other_tab. */
 async function handleOf(folder, name, deadline) {
   const file = await folder.getFileHandle(name, { create: true });
+  if (!file.createSyncAccessHandle) throw noStorage("no synchronous files");
   for (;;) {
     try {
-      return await file.createSyncAccessHandle();
+      const handle = await file.createSyncAccessHandle();
+      // The first browsers that had such handles answered by promises.
+      if (typeof handle.getSize() === "number") return handle;
+      handle.close();
+      throw noStorage("files that answer by promises");
     } catch (problem) {
       if (problem.name !== "NoModificationAllowedError" && problem.name !== "InvalidStateError") throw problem;
       if (Date.now() > deadline) {
