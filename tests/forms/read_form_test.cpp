@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <nlohmann/json.hpp>
 #include <set>
 
 #include "core/forms/kept_fields.hpp"
@@ -165,6 +166,15 @@ const FormCase kFormCases[] = {
     {"DecimalsOfHalf", "\"range\": [1, 500]", "\"range\": [1, 500], \"decimals\": 0.5",
      "f.json:/records/1/fields/4/decimals"},
     {"NotYesOrNo", "\"one_row\": true", "\"one_row\": \"yes\"", "f.json:/records/0/one_row"},
+    {"ChoicesAreNoObject", "\"choices\": {", "\"choices\": [], \"records\": {", "f.json:/choices"},
+    {"DecimalsOfMinusOne", "\"range\": [1, 500]", "\"range\": [1, 500], \"decimals\": -1",
+     "f.json:/records/1/fields/4/decimals"},
+    {"DecimalsOfTooMany", "\"range\": [1, 500]", "\"range\": [1, 500], \"decimals\": 999999",
+     "f.json:/records/1/fields/4/decimals"},
+    {"RangeIsNoList", "\"range\": [1, 500]", "\"range\": 500", "f.json:/records/1/fields/4/range"},
+    {"RangeOfNothing", "\"range\": [1, 500]", "\"range\": []", "f.json:/records/1/fields/4/range"},
+    {"AnotherListThanItsOwn", "\"choices\": \"goal\"", "\"choices\": \"side\"",
+     "f.json:/records/1/fields/3"},
     {"UnknownRecord", "\"name\": \"regeneration\"", "\"name\": \"seedlings\"",
      "f.json:/records/4/fields/0"},
 };
@@ -177,6 +187,46 @@ TEST(ReadForm, RefusesWhatIsNoForm) {
     ASSERT_FALSE(form) << text;
     EXPECT_EQ(form.error().code, ErrorCode::bad_json);
   }
+}
+
+using Json = nlohmann::json;
+
+/// The error of a form after somebody changed its JSON.
+template <class Change>
+std::string refused_after(Change change) {
+  Json form = Json::parse(form_text());
+  change(form);
+  const auto read = read_form(form.dump(), "f.json");
+  return read ? "" : read.error().where + " " + read.error().what;
+}
+
+TEST(ReadForm, RecordsAndListsThatTheProgramNeedsMayNotGo) {
+  EXPECT_EQ(refused_after([](Json&) {}), "");
+  EXPECT_EQ(refused_after([](Json& form) { form["records"].push_back(form["records"][0]); }),
+            "f.json:/records/" + std::to_string(tally_form().records.size()) +
+                " This record is there twice.");
+  EXPECT_EQ(refused_after([](Json& form) { form["choices"].erase("goal"); }),
+            "f.json:/records/1/fields/3 There is no choice list \"goal\".");
+  // trees.csv without its species, and without all of it.
+  const auto erased = [](const char* record, const char* field) {
+    return refused_after([&](Json& form) {
+      for (auto& one : form["records"]) {
+        if (one["name"] != record) continue;
+        auto& fields = one["fields"];
+        std::erase_if(fields.template get_ref<Json::array_t&>(),
+                      [&](const Json& f) { return f["name"] == field; });
+      }
+    });
+  };
+  EXPECT_EQ(erased("trees", "species"),
+            "f.json:/records Field \"species\" of \"trees\" is missing.");
+  // Acorns came later: a tract whose form has no such record is read as it is.
+  EXPECT_EQ(refused_after([](Json& form) {
+              std::erase_if(form["records"].get_ref<Json::array_t&>(), [](const Json& record) {
+                return record["name"] == "acorns" || record["name"] == "acorn_years";
+              });
+            }),
+            "");
 }
 
 TEST(ReadForm, AnEssentialFieldStaysRequired) {

@@ -111,7 +111,7 @@ TEST(SpeciesNames, RefuseACodeThatIsNotInTheTable) {
   EXPECT_EQ(refused("").code, ErrorCode::unknown_species);
 }
 
-Wants faults_after(const char* from, const char* to) {
+Wants faults_after(std::string_view from, std::string_view to) {
   NamedText file = form_file("species/species.csv");
   replace_once(file.text, from, to);
   return short_faults(read_species(file).faults);
@@ -140,6 +140,37 @@ TEST(SpeciesFile, EachKindOfFaultIsToldWithItsPlace) {
   EXPECT_EQ(faults_after("fia_code,", "fia,"),
             (Wants{"bad_csv species.csv:1:fia", "bad_csv species.csv:1:fia_code"}));
   EXPECT_EQ(faults_after("\n802,QUAL,", "\n802,\"QUAL,"), Wants{"bad_csv species.csv:2"});
+  EXPECT_EQ(faults_after("\n802,QUAL,", "\n0,QUAL,"), Wants{"out_of_range species.csv:2:fia_code"});
+  for (const char* inches : {"0", "201", "-11"}) {
+    EXPECT_EQ(
+        faults_after("upland_oak,cw_white_oak,11.0,0,OW|SM|TLCB|OD,high",
+                     std::string("upland_oak,cw_white_oak,") + inches + ",0,OW|SM|TLCB|OD,high"),
+        Wants{"out_of_range species.csv:2:min_sawlog_dbh_in"})
+        << inches;
+  }
+}
+
+TEST(SpeciesFile, AnEmptyPlaceInAListIsPassedOver) {
+  std::string text = form_file("species/species.csv").text;
+  replace_once(text, "eastern white oak|stave oak|", "eastern white oak||stave oak|");
+  const auto read = read_species({"species.csv", text});
+  ASSERT_TRUE(read.faults.empty());
+  EXPECT_EQ(read.table.find({802})->local_names, species_table().find({802})->local_names);
+}
+
+// Limits of read_species.cpp: 5,000 species, 200 sets, 500 species in a set.
+TEST(SpeciesFile, MoreThanAnybodyHasUseForIsRefused) {
+  std::string text = form_file("species/species.csv").text;
+  const auto first = text.find('\n') + 1;
+  const std::string row = text.substr(first, text.find('\n', first) + 1 - first);
+  for (int i = 0; i < 5'000; ++i) text += row;
+  // By hand: the header, 138 rows, and the 5,001st of all on line 5,002.
+  EXPECT_EQ(short_faults(read_species({"species.csv", text}).faults),
+            Wants{"bad_csv species.csv:5002"});
+  std::string sets = "set_key,set_name,species_count,fia_codes,notes\n";
+  for (int i = 0; i < 201; ++i) sets += "k" + std::to_string(i) + ",A,1,802,\n";
+  EXPECT_EQ(short_faults(read_tally_sets({"sets.csv", sets}, species_table()).faults),
+            Wants{"bad_csv sets.csv:202"});
 }
 
 TEST(TallySets, AreReadWithoutFaultAndEndInTheCatchAlls) {
@@ -172,6 +203,14 @@ TEST(TallySets, EachKindOfFaultIsToldWithItsPlace) {
   EXPECT_EQ(faults("a,A,2,802|802,\n"), Wants{"duplicate sets.csv:2:fia_codes"});
   EXPECT_EQ(faults("a,A,1,802,\na,B,1,833,\n"), Wants{"duplicate sets.csv:3:set_key"});
   EXPECT_EQ(faults(",A,1,802,\n"), Wants{"missing_value sets.csv:2:set_key"});
+  EXPECT_EQ(faults("a,A,1,0,\n"), Wants{"unknown_species sets.csv:2:fia_codes"});
+  EXPECT_EQ(faults("a,A,1,100000,\n"), Wants{"unknown_species sets.csv:2:fia_codes"});
+  std::string many = "802";
+  for (int i = 0; i < 500; ++i) many += "|802";
+  EXPECT_EQ(faults(("a,A,501," + many + ",\n").c_str()),
+            Wants{"out_of_range sets.csv:2:fia_codes"});
+  const std::string other = "set_key,set_name,count,fia_codes,notes\na,A,1,802,\n";
+  EXPECT_FALSE(read_tally_sets({"sets.csv", other}, species_table()).faults.empty());
 }
 
 }  // namespace
