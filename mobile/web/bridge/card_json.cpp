@@ -88,8 +88,8 @@ Json standing_words(const OpenTract& tract, const NeighbourView& tree) {
 }
 
 Json cautions_json(const DecidedStand& decided, WalkTreeId tree) {
-  const auto found = decided.cautions.find(tree);
-  return found == decided.cautions.end() ? Json::array() : caution_list(found->second);
+  const auto found = decided.cautions->find(tree);
+  return found == decided.cautions->end() ? Json::array() : caution_list(found->second);
 }
 
 Json row_json(WalkTreeId tree, Verdict verdict, bool marked, bool by_hand) {
@@ -142,7 +142,7 @@ double full_of(const GuardState& guard) {
 
 }  // namespace
 
-Result<const DecidedStand*> decided_stand(OpenTract& tract, StandId stand) {
+Result<DecidedStand*> decided_stand(OpenTract& tract, StandId stand) {
   auto& kept = tract.decided;
   if (kept && kept->stand == stand && kept->followed == tract.live.followed()) return &*kept;
   kept.reset();
@@ -150,11 +150,17 @@ Result<const DecidedStand*> decided_stand(OpenTract& tract, StandId stand) {
   if (!part) return part.error();
   auto cards = card_views(LiveTract(*std::move(part)), tract.knowledge, stand);
   if (!cards) return cards.error();
-  const auto view = marks_view(tract.live.data(), tract.knowledge, stand, std::nullopt);
-  if (!view) return view.error();
-  kept = DecidedStand{stand, tract.live.followed(), *std::move(cards), {}};
-  for (const MarkRow& row : view->rows) kept->cautions.emplace(row.tree, row.cautions);
+  kept = DecidedStand{stand, tract.live.followed(), *std::move(cards), std::nullopt};
   return &*kept;
+}
+
+Status look_for_cautions(const OpenTract& tract, DecidedStand& decided) {
+  if (decided.cautions) return Done{};
+  const auto view = marks_view(tract.live.data(), tract.knowledge, decided.stand, std::nullopt);
+  if (!view) return view.error();
+  auto& cautions = decided.cautions.emplace();
+  for (const MarkRow& row : view->rows) cautions.emplace(row.tree, row.cautions);
+  return Done{};
 }
 
 Json card_line(const OpenTract& tract, const CardView& card) {

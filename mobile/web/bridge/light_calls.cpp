@@ -51,6 +51,7 @@ Result<Json> card(WebDesk& desk, const Arguments& arguments) {
   const auto& cards = (*decided)->cards;
   const auto found = std::ranges::find(cards, *crop, &CardView::crop);
   if (found == cards.end()) return no_such("crop tree", to_text(*crop));
+  if (const Status known = look_for_cautions(tract, **decided); !known) return known.error();
   return card_json(tract, *found, **decided);
 }
 

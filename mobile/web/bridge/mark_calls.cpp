@@ -2,7 +2,10 @@
 #include <algorithm>
 #include <array>
 
+#include "core/base/number_text.hpp"
+#include "core/base/today.hpp"
 #include "core/place/position_text.hpp"
+#include "core/session/decide.hpp"
 #include "core/session/marks_view.hpp"
 #include "core/session/records_named.hpp"
 #include "mobile/web/bridge/tract_json.hpp"
@@ -135,6 +138,57 @@ Result<MarksView> view_of(const OpenTract& tract, const Arguments& arguments) {
   return marks_view(tract.live.data(), tract.knowledge, only, day);
 }
 
+Json total_words(const ProductTotal& total, const std::string& rule) {
+  constexpr const char* kWords = "PacketViewModel";
+  std::vector<Json> parts{
+      phrase(kWords, "%1 %2", {product_words(total.product), std::to_string(total.trees)})};
+  if (total.board_feet) {
+    parts.push_back(
+        phrase(kWords, " (%1 board feet, %2)", {grouped_text(total.board_feet->value, 0), rule}));
+  }
+  if (total.cords) {
+    parts.push_back(phrase(kWords, " (%1 cords)", {number_text(total.cords->value, 2)}));
+  }
+  if (total.without_volume > 0) {
+    parts.push_back(
+        phrase(kWords, " (%1 without a volume)", {std::to_string(total.without_volume)}));
+  }
+  return joined(std::move(parts), "");
+}
+
+/// What goes to a reader, in one sentence.
+Json packet_words(const Packet& packet, const Json& reader) {
+  constexpr const char* kWords = "PacketViewModel";
+  std::vector<Json> parts;
+  for (const ProductTotal& total : packet.totals) {
+    parts.push_back(total_words(total, packet.log_rule));
+  }
+  if (!packet.trained.empty()) {
+    parts.push_back(phrase(kWords,
+                           packet.reader == PacketReader::firewood ? "%1 to leave alone"
+                                                                   : "%1 for a trained feller only",
+                           {std::to_string(packet.trained.size())}));
+  }
+  return phrase(kWords, "For the %1: %2 to cut. %3",
+                {reader, std::to_string(packet.cut.size()),
+                 parts.empty() ? Json("") : joined(std::move(parts), "; ")});
+}
+
+/// A line for each who is handed a list. The packet itself is made by the app.
+Json totals_json(const OpenTract& tract) {
+  Json lines = Json::array();
+  for (const auto& [reader, destination] : {std::pair{PacketReader::logger, Reader::logger},
+                                            std::pair{PacketReader::firewood, Reader::firewood}}) {
+    const Json name = reader_words(destination);
+    const auto packet =
+        packet_for(tract.live.data(), tract.knowledge, reader, PacketOptions{.today = today()});
+    lines.push_back(packet ? packet_words(*packet, name)
+                           : phrase("MarksViewModel", "For the %1: %2",
+                                    {name, packet.error().what + " " + packet.error().fix}));
+  }
+  return lines;
+}
+
 Result<Json> marks(WebDesk& desk, const Arguments& arguments) {
   const OpenTract& tract = *desk.tract();
   const auto view = view_of(tract, arguments);
@@ -155,6 +209,7 @@ Result<Json> marks(WebDesk& desk, const Arguments& arguments) {
               {"more", from + rows.size() < shown},
               {"beside", phrase("MarkedTreeViewModel",
                                 "Look up and around yourself too: no record shows everything.")},
+              {"totals", from == 0 ? totals_json(tract) : Json::array()},
               {"rows", rows}};
 }
 

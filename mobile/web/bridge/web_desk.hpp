@@ -29,7 +29,7 @@ struct DecidedStand {
   StandId stand;
   std::uint64_t followed = 0;  ///< of the tract when it was decided
   std::vector<CardView> cards;
-  std::map<WalkTreeId, std::vector<Caution>> cautions;
+  std::optional<std::map<WalkTreeId, std::vector<Caution>>> cautions;  ///< when a card was opened
 };
 
 /// A tract file that is open, with its records in memory: always those that are on disk.

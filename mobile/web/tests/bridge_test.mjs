@@ -12,6 +12,7 @@ import { FilePool } from '../files/file_pool.mjs';
 import { Exit } from '../files/wasi.mjs';
 import { chanceOf, CutDisk, PowerCut } from './cut_disk.mjs';
 
+globalThis.crypto ??= webcrypto; // node 18 has it under this name only
 const root = path.resolve(import.meta.dirname ?? path.dirname(new URL(import.meta.url).pathname), '../../..');
 const program = new WebAssembly.Module(fs.readFileSync(path.join(root, '.build/web/bin/oaklight.wasm')));
 const native = path.join(root, '.build/main/bin/oaklight');
