@@ -38,18 +38,20 @@ Result<Json> files(WebDesk& desk, const Arguments& /*arguments*/) {
   return Json{{"files", list}, {"open", tract == nullptr ? Json() : Json(tract->file)}};
 }
 
-Result<Json> tract_of(WebDesk& desk, const Arguments& /*arguments*/) { return tract_json(desk); }
+Result<Json> tract_of(WebDesk& desk, const Arguments& arguments) {
+  return tract_json(desk, arguments.system());
+}
 
 Result<Json> create(WebDesk& desk, const Arguments& arguments) {
   const Status made = desk.create(arguments.text("file").value_or(""), arguments.flag("demo"));
   if (!made) return made.error();
-  return tract_json(desk);
+  return tract_json(desk, arguments.system());
 }
 
 Result<Json> open(WebDesk& desk, const Arguments& arguments) {
   const Status opened = desk.open(arguments.text("file").value_or(""));
   if (!opened) return opened.error();
-  return tract_json(desk);
+  return tract_json(desk, arguments.system());
 }
 
 Result<Json> close(WebDesk& desk, const Arguments& /*arguments*/) {
@@ -130,7 +132,7 @@ constexpr std::array kCalls = {NamedCall{"files", files, false},
                                NamedCall{"undo", undo},
                                NamedCall{"redo", redo}};
 
-Json stand_json(const OpenTract& tract, const Stand& stand) {
+Json stand_json(const OpenTract& tract, const Stand& stand, UnitSystem system) {
   std::array<int, kWords<PlotStatus>.size()> by_status{};
   const auto plots = tract.live.plots_of(stand.id);
   for (const Plot* plot : plots) ++by_status[static_cast<std::size_t>(plot->status)];
@@ -141,7 +143,7 @@ Json stand_json(const OpenTract& tract, const Stand& stand) {
   const auto walk = tract.live.walk_trees_of(stand.id);
   return {{"id", to_text(stand.id)},
           {"name", stand.name},
-          {"area", area_text(stand.acres, UnitSystem::us)},
+          {"area", area_text(stand.acres, system)},
           {"plots", counts},
           {"cards", std::ranges::count_if(walk, [](const WalkTree* tree) { return tree->crop; })},
           {"unwalked", is_unwalked(tract.live, stand)}};
@@ -151,11 +153,11 @@ Json stand_json(const OpenTract& tract, const Stand& stand) {
 
 std::span<const NamedCall> file_calls() { return kCalls; }
 
-Json tract_json(WebDesk& desk) {
+Json tract_json(WebDesk& desk, UnitSystem system) {
   const OpenTract& tract = *desk.tract();
   const TractData& data = tract.live.data();
   Json stands = Json::array();
-  for (const Stand& stand : data.stands) stands.push_back(stand_json(tract, stand));
+  for (const Stand& stand : data.stands) stands.push_back(stand_json(tract, stand, system));
   Json cruises = Json::array();
   for (const Cruise& cruise : data.cruises) {
     cruises.push_back({{"id", to_text(cruise.id)},

@@ -17,13 +17,22 @@ Result<Json> set_tract(WebDesk& desk, const Arguments& arguments) {
     return change_tract(tract.live, tract.knowledge, changed);
   });
   if (!written) return written.error();
-  return tract_json(desk);
+  return tract_json(desk, arguments.system());
+}
+
+/// An area as the page has it, in acres or in hectares.
+std::optional<Acres> area_of(const Arguments& arguments, const char* acres, const char* hectares) {
+  if (const auto value = arguments.number(acres)) return Acres{*value};
+  if (const auto value = arguments.number(hectares)) {
+    return to_acres(SquareMetres{*value * kSquareMetresPerHectare});
+  }
+  return std::nullopt;
 }
 
 void put_stand(Stand& stand, const Arguments& arguments) {
   if (const auto name = arguments.text("name")) stand.name = *name;
-  if (const auto acres = arguments.number("acres")) stand.acres = Acres{*acres};
-  if (const auto walked = arguments.number("walked")) stand.walked = Acres{*walked};
+  if (const auto area = area_of(arguments, "acres", "hectares")) stand.acres = *area;
+  if (const auto area = area_of(arguments, "walked", "walkedHectares")) stand.walked = *area;
   if (const auto goal = arguments.word<Goal>("goal")) stand.goal = *goal;
 }
 

@@ -7,7 +7,7 @@
 namespace oaklight::web {
 
 /// The open tract, its stands and cruises.
-[[nodiscard]] Json tract_json(WebDesk& desk);
+[[nodiscard]] Json tract_json(WebDesk& desk, UnitSystem system);
 /// All that the page Tally shows of a plot. Errors: unknown_reference.
 [[nodiscard]] Result<Json> plot_json(WebDesk& desk, PlotId plot, const Arguments& arguments);
 /// What changes there with each tree: last trees, figures, the stand so far, undo.

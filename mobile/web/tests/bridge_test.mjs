@@ -70,6 +70,17 @@ test('a tract is made, tallied, undone and done again, and is there after a relo
   assert.equal(later.call({ call: 'undo' }).did, 'tally white oak 14.0 in');
 });
 
+test('an area in hectares is the same ground in acres', () => {
+  const { engine } = fresh();
+  engine.call({ call: 'create', file: 'woods.gpkg' });
+  const { stand } = engine.call({ call: 'addStand', name: 'Upper', hectares: 5 });
+  const area = (system) => engine.call({ call: 'tract', system }).stands[0].area;
+  assert.equal(area('metric'), '5.00 ha');
+  assert.equal(area('us'), '12.4 ac'); // By hand: 5 ha x 2.4711 ac
+  engine.call({ call: 'changeStand', stand, walkedHectares: 2 });
+  refuses(() => engine.call({ call: 'changeStand', stand, walkedHectares: 20 }), 'contradiction');
+});
+
 test('what is wrong is refused by name and changes nothing', () => {
   const { engine } = fresh();
   refuses(() => engine.call({ call: 'tract' }), 'no_data');
