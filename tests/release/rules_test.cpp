@@ -12,6 +12,7 @@
 
 #include "core/measure/product.hpp"
 #include "core/release/plan.hpp"
+#include "core/release/right_job.hpp"
 #include "core/release/settings.hpp"
 #include "core/release/traits.hpp"
 #include "tests/support/places.hpp"
@@ -152,6 +153,45 @@ TEST(Rules, ABrokenFileIsRefusedWithThePlace) {
                                         "release.rule.json");
   ASSERT_FALSE(book);
   EXPECT_EQ(book.error().where, "release.rule.json:R4.01/value");
+}
+
+TEST(Rules, AValueIsAListOfNumbersOrOneOfWords) {
+  using nlohmann::json;
+  const auto code = [](const json& value) {
+    const auto book = RuleBook::from_json(
+        changed("R4.01", [&](auto& rule) { rule["value"] = value; }), "release.rule.json");
+    return book ? ErrorCode{} : book.error().code;
+  };
+  for (const json& value : {json::array(), json{60, "x"}, json{true}, json{60, nullptr}}) {
+    EXPECT_EQ(code(value), ErrorCode::not_a_choice) << value;
+  }
+  EXPECT_EQ(code(json{{"least", 60}}), ErrorCode::missing_value);
+  EXPECT_EQ(code(60), ErrorCode::missing_value);
+  const auto unsaid = changed("R4.01", [](auto& rule) { rule["editable"] = "yes"; });
+  EXPECT_FALSE(book_of(unsaid).find("R4.01")->editable) << "only true says so";
+}
+
+TEST(Rules, MoreThanAnybodyHasUseForAreRefused) {
+  auto json = nlohmann::json::parse(shipped());
+  while (json["rules"].size() <= 2'000) json["rules"].push_back(json["rules"][0]);
+  const auto book = RuleBook::from_json(json.dump(), "release.rule.json");
+  ASSERT_FALSE(book);
+  EXPECT_EQ(book.error().what, "The file has more than 2,000 rules.");
+}
+
+TEST(Rules, OfTheLeastBasalAreaMakeAStandWait) {
+  ReleaseInput input =
+      test::input_of(test::cards("crop O WO 14 co\nO a N 16 touches RM 8 co"), 1.0);
+  EXPECT_EQ(is_release_right_job(input.stand, input.knowledge.settings).treatment,
+            Treatment::release);
+  // By hand: the stand of the tests' cards holds 110 ft2 an acre.
+  const auto strict = test::knowledge_with({{"R4.09", {110}}});
+  const Advice advice = is_release_right_job(input.stand, strict.settings);
+  EXPECT_EQ(advice.treatment, Treatment::wait);
+  EXPECT_EQ(advice.text,
+            "Release is refused: the stand holds 110 ft2/ac of basal area, and 110 is the least to "
+            "keep. Come back when it has grown.");
+  EXPECT_THAT(advice.rules, testing::ElementsAre("R4.09"));
 }
 
 TEST(Rules, AnEditedFileHasAnotherVersion) {
