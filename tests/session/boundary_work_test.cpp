@@ -107,5 +107,23 @@ TEST_F(BoundaryWork, RefusesAnOutlineFarFromTheTract) {
   EXPECT_NE(refused.faults[0].fix.find("minus sign"), std::string::npos);
 }
 
+TEST_F(BoundaryWork, OneNamedStandHasOneOutline) {
+  DrawnOutlines drawn = read_outlines(square("Cove"));
+  drawn.outlines.push_back(drawn.outlines.front());
+  BoundaryOptions options;
+  options.stand = "Cove";
+  const BoundaryPlan made = plan_boundaries(live_, knowledge_, ids_, drawn, options);
+  ASSERT_EQ(made.faults.size(), 1U);
+  EXPECT_EQ(made.faults[0].code, ErrorCode::contradiction);
+  EXPECT_EQ(made.faults[0].what, "The file draws 2 outlines, and one stand was named.");
+}
+
+TEST_F(BoundaryWork, AStandThatTheFormDoesNotTakeIsToldWithItsOutline) {
+  const BoundaryPlan made = plan(square(std::string(5'000, 'x')));
+  ASSERT_EQ(made.faults.size(), 1U);
+  EXPECT_TRUE(made.faults[0].where.starts_with("land.geojson")) << made.faults[0].where;
+  EXPECT_TRUE(made.faults[0].where.ends_with("/stand")) << made.faults[0].where;
+}
+
 }  // namespace
 }  // namespace oaklight

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "core/session/sheet_set.hpp"
 #include "core/session/tract_session.hpp"
 #include "tests/support/readings.hpp"
@@ -121,6 +123,49 @@ TEST_F(Compare, SheetsForTheNextVisitKnowTheDesign) {
   EXPECT_EQ(other.given.at("small_below"), "4.5");
   EXPECT_FALSE(other.given.contains("baf"));
   EXPECT_FALSE(other.species.empty()) << "before anything was tallied, a tally set names species";
+}
+
+TEST_F(Compare, CruisesThatAreNamedAreThoseThatAreCompared) {
+  const TestCruise a = visit("2026-05-04", 3), b = visit("2031-05-04", 2);
+  CompareOptions options;
+  options.first_cruise = "1999";
+  const auto first = compare_files(a.data, b.data, knowledge(), options);
+  ASSERT_FALSE(first);
+  EXPECT_EQ(first.error().code, ErrorCode::unknown_reference);
+  EXPECT_TRUE(first.error().fix.find("2026") != std::string::npos) << first.error().fix;
+  options = {};
+  options.second_cruise = "1999";
+  EXPECT_EQ(compare_files(a.data, b.data, knowledge(), options).error().where, "cruise");
+  EXPECT_EQ(compare_visits(b.data, knowledge(), options).error().where, "cruise");
+  TractData bare = a.data;
+  bare.cruises.clear();
+  options.second_cruise = "2026";
+  EXPECT_EQ(compare_visits(bare, knowledge(), options).error().fix, "The tract has no cruise.");
+  options = {};
+  options.first_cruise = "2026";
+  options.second_cruise = "2031";
+  const auto c = compare_files(a.data, b.data, knowledge(), options);
+  ASSERT_TRUE(c) << to_text(c.error());
+  EXPECT_EQ(c->stands[0].first_cruise, "2026");
+  EXPECT_EQ(c->stands[0].second_day, "2031-05-04");
+}
+
+TEST_F(Compare, AVisitOnWhichNoPlotWasDoneIsToldForItsStand) {
+  const TestCruise a = visit("2026-05-04", 3);
+  TestCruise b = visit("2031-05-04", 2);
+  for (Plot& plot : b.data.plots) {
+    if (plot.stand == b.data.stands[1].id) plot.status = PlotStatus::skipped;
+  }
+  std::erase_if(b.data.trees, [&](const Tree& tree) {
+    return std::ranges::find(b.data.plots, tree.plot, &Plot::id)->status == PlotStatus::skipped;
+  });
+  for (const bool forth : {true, false}) {
+    const auto c = forth ? compared(a, b) : compared(b, a);
+    ASSERT_EQ(c.stands.size(), 2U);
+    EXPECT_TRUE(c.stands[0].change);
+    EXPECT_FALSE(c.stands[1].change);
+    EXPECT_FALSE(c.all) << "no total without one of its stands";
+  }
 }
 
 }  // namespace

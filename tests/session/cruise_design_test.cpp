@@ -157,5 +157,48 @@ TEST_F(CruiseDesign, RefusesWhatCannotBe) {
   EXPECT_EQ(lay_out(asked).error().code, ErrorCode::contradiction) << "another design";
 }
 
+TEST_F(CruiseDesign, SaysWhatWasToldAndWhatIsOnlyCounted) {
+  stand("Cove", 40.0, square(kForty));
+  DesignRequest asked = request();
+  asked.cv = Percent{60.0};
+  asked.measure_every = 3;
+  asked.pattern = PlotPattern::random;
+  const auto made = lay_out(asked);
+  ASSERT_TRUE(made) << to_text(made.error());
+  EXPECT_EQ(made->stands[0].cv_source, "as told");
+  EXPECT_EQ(made->stands[0].cv.value, 60.0);
+  EXPECT_FALSE(made->stands[0].spacing);
+  EXPECT_EQ(made->notes.front(),
+            "The first point of each stand and every 3rd point after it is measured; at the others "
+            "trees are only counted by species.");
+  EXPECT_EQ(taken_at(made->stands[0].plots[0]).task, PlotTask::measure);
+  EXPECT_EQ(taken_at(made->stands[0].plots[1]).task, PlotTask::count);
+  EXPECT_EQ(taken_at(made->stands[0].plots[0]).note, "Random point, seed 7");
+  done(made->action);
+  asked.measure_every = 0;
+  EXPECT_EQ(lay_out(asked).error().where, "measure_every");
+}
+
+// A sliver of 2 ft that no line of the grid meets, whatever its acres are said to be.
+TEST_F(CruiseDesign, AStandThatNoPointFellIntoIsToldAndNotTriedUntilOneDoes) {
+  Ring ring;
+  for (const auto& [x, y] :
+       {std::pair(0.0, 0.0), {9'000.0, 9'000.0}, {9'000.0, 9'002.0}, {0.0, 0.0}}) {
+    ring.push_back(position_from_local(kCorner, {Feet{x}, Feet{y}}));
+  }
+  stand("Sliver", 0.5, Polygon{ring, {}});
+  DesignRequest asked = request();
+  asked.goal = PlotsInAll{1};
+  int missed = 0;
+  for (asked.seed = 1; asked.seed <= 20; ++asked.seed) {
+    const auto made = lay_out(asked);
+    if (made) continue;
+    ++missed;
+    EXPECT_EQ(made.error().code, ErrorCode::too_few_plots) << to_text(made.error());
+    EXPECT_EQ(made.error().where, "stand/Sliver");
+  }
+  EXPECT_GT(missed, 0);
+}
+
 }  // namespace
 }  // namespace oaklight

@@ -5,6 +5,8 @@
 
 #include "core/place/seeded_draw.hpp"
 #include "core/session/plot_work.hpp"
+#include "core/session/tract_work.hpp"
+#include "core/session/walk_sheet.hpp"
 #include "tests/session/work_fixture.hpp"
 
 namespace oaklight {
@@ -115,6 +117,70 @@ TEST_F(WalkRouteTest, OfTwoHundredPlotsWithAStreamSaysItsGap) {
   EXPECT_EQ(route.stops.size(), 200U);
   EXPECT_LE(route.bound.value, route.length.value);
   EXPECT_LT(route.gap(), 0.10);
+}
+
+TEST_F(WalkRouteTest, KeepsToTheCruiseAndStandAskedFor) {
+  plot(at(100.0, 0.0));
+  Cruise other;
+  other.name = "second";
+  done(add_cruise(live_, knowledge_, ids_, other));
+  Plot apart;
+  apart.stand = stand_;
+  apart.cruise = live_.data().cruises.back().id;
+  apart.position = at(0.0, 100.0);
+  done(add_plot(live_, knowledge_, ids_, apart));
+  RouteRequest request;
+  request.cruise = "SECOND";
+  request.stand = "north slope";
+  const WalkRoute route = plan_walk(live_, request).value();
+  ASSERT_EQ(route.stops.size(), 1U);
+  EXPECT_EQ(route.stops[0].label, "2");
+  request.cruise = "third";
+  const auto refused = plan_walk(live_, request);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().where, "cruise");
+  request.cruise = "first";
+  request.start = at(0.0, 50.0);
+  EXPECT_EQ(plan_walk(live_, request)->stops[0].label, "1");
+}
+
+TEST_F(WalkRouteTest, OfMoreThanFiveHundredPlotsIsPlannedInParts) {
+  Action many{"many", {}};
+  for (int i = 0; i < 501; ++i) {
+    Plot made;
+    made.id = ids_.next_id<PlotTag>();
+    made.stand = stand_;
+    made.cruise = live_.data().cruises.front().id;
+    made.label = std::to_string(i + 1);
+    made.position = at(10.0 * i, 5.0);
+    many.changes.emplace_back(made);
+  }
+  live_.follow(many.changes);
+  EXPECT_EQ(plan_walk(live_, {}).error().code, ErrorCode::out_of_range);
+}
+
+TEST_F(WalkRouteTest, IsToldOnASheetInAnyUnitAndByAnyPace) {
+  plot(at(0.0, 300.0));
+  const WalkRoute route = plan_walk(live_, {}).value();
+  SheetRequest request{WalkUnit::metres, PaceCount{120.0, UnitSystem::metric},
+                       *day_from_text("2026-05-04")};
+  const auto sheet = sheet_of(live_.data().tract, route, request);
+  ASSERT_TRUE(sheet) << to_text(sheet.error());
+  // Derived: 300 ft are 91.44 m, at 120 paces in 100 m 110.
+  EXPECT_EQ(sheet->stops[0].legs[0].distance, "91 m");
+  EXPECT_EQ(sheet->stops[0].legs[0].paces, "110");
+  EXPECT_FALSE(sheet->stops[0].legs[0].magnetic_bearing.empty());
+  EXPECT_TRUE(sheet->head.back().starts_with("Paces: 120 in 100 m."));
+  EXPECT_FALSE(sheet->cautions.empty());
+  request.pace = PaceCount{5.0, UnitSystem::us};
+  EXPECT_EQ(sheet_of(live_.data().tract, route, request).error().code, ErrorCode::out_of_range);
+  // The magnetic model ends; a sheet for a day beyond it says so.
+  request = {WalkUnit::chains, PaceCount{40.0, UnitSystem::us}, *day_from_text("2060-05-04")};
+  const auto later = sheet_of(live_.data().tract, route, request);
+  ASSERT_TRUE(later) << to_text(later.error());
+  EXPECT_EQ(later->stops[0].legs[0].distance, "4.55 ch");  // derived: 66 ft a chain
+  EXPECT_NE(later->head[2].find("OUT OF DATE"), std::string::npos) << later->head[2];
+  EXPECT_TRUE(later->head.back().starts_with("Paces: 40 in 100 ft."));
 }
 
 }  // namespace
