@@ -28,6 +28,10 @@ export class Field {
     this.box.addEventListener('pointermove', (event) => this.move(event));
     this.box.addEventListener('pointerup', (event) => this.lift(event));
     this.box.addEventListener('pointercancel', (event) => this.cancel(event));
+    // The browser makes no gesture of its own of a slide: it would take the next tap, wherever that is, for the end of a fling.
+    for (const kind of ['touchstart', 'touchmove']) {
+      this.box.addEventListener(kind, (event) => event.cancelable && event.preventDefault(), { passive: false });
+    }
     this.box.addEventListener('contextmenu', (event) => event.preventDefault());
   }
 

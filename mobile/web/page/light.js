@@ -206,7 +206,10 @@ export function openWalked(shell, stand, changed) {
         text: t('StandSheet', 'Save stand'),
         look: 'main large',
         act: async () => {
-          const done = await shell.act('changeStand', { stand: stand.id, walked: numberOf(line.value) });
+          const done = await shell.act('changeStand', {
+            stand: stand.id,
+            [metric ? 'walkedHectares' : 'walked']: numberOf(line.value),
+          });
           if (!done) return told.replaceChildren(problem(shell.refusal));
           sheet.close();
           await changed();

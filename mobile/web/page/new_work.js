@@ -29,15 +29,14 @@ const fileNameOf = (name) =>
 export function openNewStand(shell, { newTract, done }) {
   const tract = line(t('FilesSheet', 'Name of a new tract'));
   const stand = line(t('StandSheet', 'Name of the stand'));
-  const area = line(device.system === 'metric' ? t('StandSheet', 'Area, hectares') : t('StandSheet', 'Area, acres'), {
-    inputmode: 'decimal',
-  });
+  const metric = device.system === 'metric';
+  const area = line(metric ? t('StandSheet', 'Area, hectares') : t('StandSheet', 'Area, acres'), { inputmode: 'decimal' });
   const told = el('div', {});
   async function save(sheet) {
     if (newTract && !(await makeTract(shell, tract.input.value))) return told.replaceChildren(problem(shell.refusal));
     newTract = false; // it is made; what is refused below does not make it twice
-    const acres = area.input.value.trim() === '' ? undefined : numberOf(area.input.value);
-    const added = await shell.act('addStand', { name: stand.input.value.trim(), acres });
+    const size = area.input.value.trim() === '' ? {} : { [metric ? 'hectares' : 'acres']: numberOf(area.input.value) };
+    const added = await shell.act('addStand', { name: stand.input.value.trim(), ...size });
     if (!added) return told.replaceChildren(problem(shell.refusal));
     shell.stand = added.stand;
     await shell.setTract(await shell.ask('tract'));

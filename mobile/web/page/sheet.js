@@ -2,8 +2,9 @@
 import { el, fitAll, tap } from './parts.js';
 import { t } from './words.js';
 
+/// under  stands under the title, beside the button that closes
 /// fill(sheet)  gives the children of its body; sheet.refill() asks again; sheet.close() puts it away.
-export function openSheet({ title, fill, foot, whole = false, atTree = false, closed }) {
+export function openSheet({ title, under = [], fill, foot, whole = false, atTree = false, closed }) {
   const head = el('h2', {});
   const body = el('div.body', {});
   const below = el('div.foot', {});
@@ -29,7 +30,7 @@ export function openSheet({ title, fill, foot, whole = false, atTree = false, cl
     },
   };
   const close = tap({ text: t('Sheet', 'Close'), look: atTree ? '' : 'small', act: () => dialog.close() });
-  dialog.append(el('div.head', {}, head, close), body, below);
+  dialog.append(el('div.head', {}, el('div.words', {}, head, under), close), body, below);
   dialog.addEventListener('pointerdown', (event) => {
     if (event.target === dialog) dialog.close(); // what lies behind the paper is the dialog itself
   });
@@ -97,9 +98,8 @@ export function openKeypad({ title, note, prompt, enterText, corner, read, enter
     title,
     atTree: true,
     whole: true,
+    under: [headline, subline],
     fill: () => [
-      headline,
-      subline,
       el(
         'div.keypad',
         {},

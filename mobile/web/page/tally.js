@@ -54,7 +54,8 @@ export class TallyPage {
       this.box.replaceChildren(el('div.tally-main', {}, this.readingBar, fieldBox), side);
     } else {
       this.plotLine = null;
-      this.box.replaceChildren(this.readingBar, fieldBox, this.lastBox, this.actions);
+      const turn = el('p.turn', {}, t('Web', 'Hold the phone upright to tally.')); // shown on its side only
+      this.box.replaceChildren(this.readingBar, fieldBox, this.lastBox, this.actions, turn);
     }
     await this.enter();
     this.sizes = new ResizeObserver(() => this.resized());

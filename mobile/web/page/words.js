@@ -12,7 +12,9 @@ export async function setLanguage(chosen) {
 function fill(text, args) {
   // Of one or of many: the first argument is the number.
   const form = Array.isArray(text) ? text[String(args[0]) === '1' ? 0 : 1] : text;
-  return form.replace(/%(\d)/g, (_, n) => say(args[n - 1] ?? '')).replace(/%n/g, () => say(args[0] ?? ''));
+  return neat(form)
+    .replace(/%(\d)/g, (_, n) => say(args[n - 1] ?? ''))
+    .replace(/%n/g, () => say(args[0] ?? ''));
 }
 
 /// A word of the page: `context` is where the app has it, "Web" where only this page does.
@@ -21,17 +23,17 @@ export function t(context, source, ...args) {
   return fill(found ?? source, args);
 }
 
-const kSquare = /\b(ft|m)2\b/g; // as the app writes it
-// A number and its unit stay on one line.
-const kUnit = /(\d) (?=(?:in|cm|ft|ft²|m²|%)(?!\p{L}))/gu;
+const kSquare = /\b(ft|m)2\b/g;
+const kUnit = /(\d) (?=(?:in|cm|ft|ft²|m²|%)(?![\p{L}\d]))/gu;
+
+/// Squares as the app writes them, and a number on one line with its unit.
+const neat = (text) => text.replace(kSquare, '$1²').replace(kUnit, '$1\u00a0');
 
 /// A text of core as one reads it; "" for null.
 export function say(text) {
   if (text === null || text === undefined) return '';
   if (Array.isArray(text.l)) return text.l.map(say).join(text.j ?? ' ');
-  return typeof text === 'object'
-    ? t(text.c, text.s, ...(text.a ?? []))
-    : String(text).replace(kSquare, '$1²').replace(kUnit, '$1\u00a0');
+  return typeof text === 'object' ? t(text.c, text.s, ...(text.a ?? [])) : neat(String(text));
 }
 
 /// What went wrong and how to mend it, as one reads it.

@@ -19,7 +19,7 @@ function filesUnder(folder) {
   });
 }
 
-/// Milliseconds from asking for the page to its cells being painted.
+/// Milliseconds from asking for the page to what it shows once core has started: whose tract it is, and the pages.
 async function firstPicture(page, url) {
   const from = performance.now();
   await page.goto(url);

@@ -73,6 +73,7 @@ for (const size of ['tablet', 'phone']) {
     await page.keyboard.type('leans on the oak');
     await hand.tap(decide);
     await page.locator('dialog').waitFor({ state: 'detached' });
+    await row.getByText('leans on the oak').waitFor();
     assert.match(await plain(row), /Kill standing[\s\S]*decided by hand[\s\S]*leans on the oak/);
     await hand.tap(page.locator('.tap.undo'));
     await page.waitForFunction(() => !document.body.innerText.includes('leans on the oak'));

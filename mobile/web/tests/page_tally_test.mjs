@@ -4,7 +4,7 @@ import { test } from 'node:test';
 import { readBack, untilStems } from './hand.mjs';
 import { estimate, noNative, run, takeOut, trees } from './native.mjs';
 import { launch, serve } from './site.mjs';
-import { begin, choosePlot, goTo, newTract } from './steps.mjs';
+import { begin, beginDemo, choosePlot, goTo, newTract } from './steps.mjs';
 
 // FIA codes of forms/species: white oak 802, northern red oak 833, red maple 316.
 const kOak = { name: 'white oak', code: 802 };
@@ -173,4 +173,30 @@ test('a reload and a closed tab lose nothing that was read back', async (t) => {
   const second = await launch(t, { size: 'phone', folder: first.folder });
   await second.page.goto(server.url);
   await read(second.page, 'white oak 16.0 in', 2);
+});
+
+test('a tap right after a slide counts: the browser must not take it for the end of a fling', async (t) => {
+  const server = await serve(t);
+  const { page } = await launch(t, { size: 'tablet' });
+  await page.goto(server.url);
+  const hand = await beginDemo(page);
+  await hand.slide(page.locator('.cell.species').first(), page.locator('.cell.class').first());
+  await hand.tap(page.locator('.rail .tab[href="#marks"]'));
+  await page.locator('.row.mark').first().waitFor();
+});
+
+test('a second tab is told that the first has the file, and goes on when that is closed', async (t) => {
+  const server = await serve(t);
+  const { context, page } = await launch(t, { size: 'phone' });
+  await page.goto(server.url);
+  await beginDemo(page);
+  const second = await context.newPage();
+  await second.goto(server.url);
+  const told = second.locator('.problem');
+  await told.waitFor();
+  assert.match(await told.innerText(), /tab/);
+  await page.close();
+  await second.getByRole('button', { name: 'Try again' }).tap();
+  await second.locator('.cell.class').first().waitFor({ state: 'attached' });
+  assert.equal(await second.locator('#stems').innerText(), '7');
 });

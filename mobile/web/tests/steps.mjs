@@ -60,7 +60,7 @@ export async function choosePlot(page, hand, name) {
     await hand.tap(more);
     await hand.tap(page.locator('dialog .tap', { hasText: 'Next plot' }));
   }
-  await hand.tap(page.locator('dialog .row', { hasText: new RegExp(`^${name}`) }));
+  await hand.tap(page.locator('dialog .row', { hasText: new RegExp(`^${name}(?!\\d)`) }));
   await page.locator('dialog').waitFor({ state: 'detached' });
   await page.locator('.cell.class').first().waitFor({ state: 'attached' });
 }
