@@ -9,7 +9,7 @@ const kStart = {
   system: 'us',
   language: navigator.language?.startsWith('es') ? 'es' : 'en',
   typed: false, // each species asks for its diameter by keypad
-  set: '', // which species come first
+  set: 'appalachian_mixed_oak', // which species come first, as in the app
   introSeen: false,
   file: '', // open at the next start
   plot: '', // where the person stood

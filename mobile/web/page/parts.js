@@ -98,7 +98,7 @@ export function chips({ title, options, columns = '', act }) {
 
 /// Text that would leave its box becomes smaller, down to the least that is read at arm's length.
 export function fit(box) {
-  const steps = box.classList.contains('figure') ? ['', 'large', 'body', 'small'] : ['', 'fit-1', 'fit-2', 'small'];
+  const steps = box.classList.contains('figure') ? ['', 'figure-1', 'large', 'body', 'small'] : ['', 'fit-1', 'fit-2', 'small'];
   for (const step of steps) {
     box.style.fontSize = step && `var(--${step})`;
     const high = box.closest('.cell') !== null && box.scrollHeight > box.clientHeight;

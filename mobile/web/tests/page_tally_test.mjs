@@ -200,3 +200,24 @@ test('a second tab is told that the first has the file, and goes on when that is
   await second.locator('.cell.class').first().waitFor({ state: 'attached' });
   assert.equal(await second.locator('#stems').innerText(), '7');
 });
+
+test('metric is stored as metric, and hectares are not taken for acres', { skip: noNative }, async (t) => {
+  const server = await serve(t);
+  const { page, faults } = await launch(t, { size: 'tablet' });
+  await page.goto(server.url);
+  const hand = await begin(page);
+  await goTo(page, 'Setup');
+  await hand.tap(hand.button('cm, ha'));
+  await page.locator('.tap[aria-pressed=true]', { hasText: 'cm, ha' }).waitFor();
+  await newTract(page, hand, { tract: 'Metric', stand: 'Hollow', area: 'Area, hectares', acres: '4,5', plots: '5' });
+  await choosePlot(page, hand, 'Hollow, plot 1');
+  await slide(hand, kOak, 15);
+  await read(page, 'white oak 15.0 cm', 1);
+  assert.match(await page.locator('.reading').innerText(), /2\.0\sm²\/ha/); // by hand: one tree at a factor of 2
+  await goTo(page, 'Setup');
+  const file = await takeOut(page, hand);
+  assert.deepEqual(trees(file), [`1 ${kOak.code} 150`]);
+  const { figures } = estimate(file).stands[0];
+  assert.ok(Math.abs(figures.acres - 11.12) < 0.005, String(figures.acres)); // by hand: 4.5 ha at 2.4711 acres
+  assert.deepEqual(faults, []);
+});

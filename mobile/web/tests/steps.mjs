@@ -34,12 +34,12 @@ async function type(page, hand, label, text) {
 }
 
 /// A tract with one stand and plots to do, by prism of factor 10, as a person makes it under Setup.
-export async function newTract(page, hand, { tract, stand, acres, plots }) {
+export async function newTract(page, hand, { tract, stand, area = 'Area, acres', acres, plots }) {
   await goTo(page, 'Setup');
   await hand.tap(page.getByRole('button', { name: 'Make a new tract' }));
   await type(page, hand, 'Name of a new tract', tract);
   await type(page, hand, 'Name of the stand', stand);
-  await type(page, hand, 'Area, acres', acres);
+  await type(page, hand, area, acres);
   await hand.tap(hand.button('Save stand'));
   await page.locator('.bar', { hasText: tract }).waitFor();
   await hand.tap(page.locator('main .tap', { hasText: 'Add plots' }));
