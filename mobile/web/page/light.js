@@ -1,7 +1,7 @@
 // Crop tree cards: stand at the oak, touch the four sides, name the neighbours; what goes is told at once.
 import { showCard } from './card.js';
 import { device, shape } from './device.js';
-import { el, icon, problem, tap, words } from './parts.js';
+import { cautionLines, el, icon, problem, tap, words } from './parts.js';
 import { openChoice, openSheet } from './sheet.js';
 import { closedTold } from './plots.js';
 import { openWalkTree } from './walk_tree.js';
@@ -57,7 +57,12 @@ export class LightPage {
         el('span.what', {}, el('b', {}, say(one.tree)), el('span.sub', {}, say(one.sides))),
         one.before ? el('b.figure-cell', {}, t('CardRow', '%1 → %2', one.before, one.after)) : null,
       );
-    const list = el('div.rows', {}, light.cards.map(row));
+    // Before any list that sends somebody to a tree.
+    const lookUp = {
+      severity: 'extra_care',
+      words: t('MarkedTreeViewModel', 'Look up and around yourself too: no record shows everything.'),
+    };
+    const list = el('div.rows', {}, cautionLines([lookUp], say), light.cards.map(row));
     const advice = el('div.advice', {}, this.advice(stand, light));
     this.box.replaceChildren(
       shape.wide

@@ -81,15 +81,21 @@ export class SetupPage {
           act: () => this.openDemo(),
         }),
       ),
-      el(
-        'p.soft',
-        {},
-        t(
-          'Web',
-          'The browser keeps the file on this device only, and may throw it away when its data is cleared. Take the file out after every day.',
-        ),
-      ),
+      words(this.keptWords(), 'soft'),
     ];
+  }
+
+  /// What the browser said of keeping files when it was asked.
+  keptWords() {
+    return this.shell.core.kept
+      ? t(
+          'Web',
+          'The browser keeps the file on this device only, and promised not to clear it away by itself. Take the file out after every day.',
+        )
+      : t(
+          'Web',
+          'The browser keeps the file on this device only, and may clear it away when room is short. Take the file out after every day.',
+        );
   }
 
   async openDemo() {

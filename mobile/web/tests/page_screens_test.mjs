@@ -100,6 +100,8 @@ test('what may hurt stands before all else that is said of a tree', async (t) =>
   assert.match(await sheet.innerText(), /^STOP\. /);
   await hand.tap(hand.button('Close'));
   await goTo(page, 'Light');
+  await page.locator('.row').first().waitFor();
+  assert.match(await page.locator('.rows').innerText(), /^Look up and around yourself/);
   await hand.tap(page.locator('.row').first());
   await page.locator('.tree-row').first().waitFor();
   assert.match(await page.locator('.card-trees .scroll').innerText(), /^STOP\. /);
@@ -179,9 +181,10 @@ test('what the disk refuses is told, kept, and stored on another try', async (t)
   await unsaved.waitFor();
   stems = Number(await page.locator('#stems').innerText()); // those that were acknowledged before
   assert.match(await unsaved.innerText(), /^NOT SAVED\. .+\. .+/);
-  await again(); // nothing more is recorded before this one is
-  assert.equal(Number(await page.locator('#stems').innerText()), stems);
   await room(1_000_000_000);
+  await again(); // nothing more is recorded before this one is
+  await page.waitForTimeout(500);
+  assert.equal(Number(await page.locator('#stems').innerText()), stems);
   await hand.tap(hand.button('Try again'));
   await untilStems(page, stems + 1);
   await unsaved.waitFor({ state: 'detached' });

@@ -221,3 +221,27 @@ test('metric is stored as metric, and hectares are not taken for acres', { skip:
   assert.ok(Math.abs(figures.acres - 11.12) < 0.005, String(figures.acres)); // by hand: 4.5 ha at 2.4711 acres
   assert.deepEqual(faults, []);
 });
+
+test('a tree is shown as stored only when core has answered that it is', async (t) => {
+  const server = await serve(t);
+  const { page } = await launch(t, { size: 'tablet' });
+  // Every answer of the worker comes so much later.
+  await page.addInitScript(() => {
+    window.late = 0;
+    window.Worker = class extends Worker {
+      set onmessage(act) {
+        super.onmessage = (event) => setTimeout(() => act(event), window.late);
+      }
+    };
+  });
+  await page.goto(server.url);
+  const hand = await beginDemo(page);
+  const before = await readBack(page);
+  await page.evaluate(() => (window.late = 1500));
+  await slide(hand, kOak, 14);
+  assert.ok([before.reading, 'Storing …'].includes((await readBack(page)).reading)); // at once
+  await page.waitForTimeout(600);
+  assert.deepEqual(await readBack(page), { reading: 'Storing …', stems: before.stems });
+  assert.equal(await page.locator('.last .tap', { hasText: 'white oak 14.0' }).count(), 0);
+  await read(page, 'white oak 14.0 in', Number(before.stems) + 1);
+});
