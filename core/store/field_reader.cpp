@@ -44,10 +44,11 @@ const Value& FieldReader::cell(std::string_view column) {
 }
 
 void FieldReader::units(UnitSystem& out) {
-  const Value& word = cell("units");
-  if (word == Value{std::string("us")}) {
+  const Value* cell = table_.units_of(row_);
+  const auto* word = cell == nullptr ? nullptr : std::get_if<std::string>(cell);
+  if (word != nullptr && *word == "us") {
     out = UnitSystem::us;
-  } else if (word == Value{std::string("metric")}) {
+  } else if (word != nullptr && *word == "metric") {
     out = UnitSystem::metric;
   } else {
     note("units");

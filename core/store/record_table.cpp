@@ -65,6 +65,7 @@ Result<RecordTable> RecordTable::read(SqliteHandle& db, std::string_view name) {
   table.uid_ = *table.index_of("uid");
   table.deleted_ = *table.index_of("deleted");
   table.crc_ = *table.index_of("row_crc");
+  table.units_ = table.index_of("units");
   const std::string quoted = quoted_name(name);
   const auto column = [](const std::string& c, std::size_t) { return quoted_name(c); };
   const auto place = [](const std::string&, std::size_t i) { return "?" + std::to_string(i); };

@@ -43,6 +43,10 @@ class RecordTable {
   [[nodiscard]] const Value& at(const Row& row, std::string_view column) const;
   Value& at(Row& row, std::string_view column) const;
   [[nodiscard]] bool is_live(const Row& row) const;
+  /// The cell that says in which units a row's readings are; nothing where a table has none.
+  [[nodiscard]] const Value* units_of(const Row& row) const {
+    return units_ ? &row[*units_] : nullptr;
+  }
   [[nodiscard]] std::string uid_of(const Row& row) const;
 
   /// The row of a record, removed or not, its checksum verified. Errors: damaged.
@@ -69,7 +73,8 @@ class RecordTable {
   std::vector<Reference> references_;
   ChecksumOrder checksum_;
   std::size_t uid_ = 0, deleted_ = 0, crc_ = 0;  ///< columns that each row is asked for
-  std::string select_;                           ///< every column, no condition
+  std::optional<std::size_t> units_;
+  std::string select_;  ///< every column, no condition
   std::string insert_;
   std::string update_;
 };

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <cstring>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <vector>
@@ -16,7 +17,6 @@ namespace {
 using nlohmann::json;
 
 constexpr std::string_view kHex = "0123456789abcdef";
-constexpr std::size_t kUsualText = 512;  // bytes of a row, so that it seldom grows
 
 std::string hex_of(std::string_view bytes) {
   std::string text;
@@ -42,27 +42,40 @@ std::optional<std::string> bytes_of(std::string_view hex) {
   return bytes;
 }
 
-/// Adds a cell to a canonical text.
+constexpr std::size_t kMostDigits = 32;  // of a number: a double needs 24, and a letter
+
+/// How many characters a cell may add to a canonical text.
+std::size_t room_for(const Value& cell) {
+  if (const auto* text = std::get_if<std::string>(&cell)) return kMostDigits + text->size();
+  if (const auto* blob = std::get_if<Blob>(&cell)) return kMostDigits + 2 * blob->bytes.size();
+  return kMostDigits;
+}
+
+char* put(char* to, std::string_view text) {
+  std::memcpy(to, text.data(), text.size());
+  return to + text.size();
+}
+
+/// Writes a cell into a canonical text that has room for it; where it ends.
 struct CanonicalCell {
-  std::string& text;
+  char* to;
 
   template <class T>
-  void number(char kind, T x) const {
-    std::array<char, 64> digits{};
-    text += kind;
-    text.append(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), x).ptr);
+  [[nodiscard]] char* number(char kind, T x) const {
+    *to = kind;
+    return std::to_chars(to + 1, to + kMostDigits, x).ptr;
   }
-  void operator()(std::monostate) const {}
-  void operator()(std::int64_t x) const { number('i', x); }
-  void operator()(double x) const { number('r', x); }
-  void operator()(const std::string& x) const {
-    number('t', x.size());
-    text += ':';
-    text += x;
+  char* operator()(std::monostate) const { return to; }
+  char* operator()(std::int64_t x) const { return number('i', x); }
+  char* operator()(double x) const { return number('r', x); }
+  char* operator()(const std::string& x) const {
+    char* end = number('t', x.size());
+    *end++ = ':';
+    return put(end, x);
   }
-  void operator()(const Blob& x) const {
-    text += 'b';
-    text += hex_of(x.bytes);
+  char* operator()(const Blob& x) const {
+    *to = 'b';
+    return put(to + 1, hex_of(x.bytes));
   }
 };
 
@@ -100,29 +113,30 @@ ChecksumOrder::ChecksumOrder(std::string_view table, std::span<const std::string
             [&](const Part& a, const Part& b) { return columns[a.column] < columns[b.column]; });
 }
 
-void ChecksumOrder::append_text(const Row& row, std::string& text) const {
-  text += first_line_;
+std::size_t ChecksumOrder::write_text(const Row& row, std::string& text) const {
+  std::size_t room = first_line_.size();
+  for (const Part& part : parts_) room += part.name.size() + room_for(row[part.column]) + 1;
+  if (text.size() < room) text.resize(room);
+  char* end = put(text.data(), first_line_);
   for (const Part& part : parts_) {
     const Value& cell = row[part.column];
     if (is_null(cell)) continue;
-    text += part.name;
-    std::visit(CanonicalCell{text}, cell);
-    text += '\n';
+    end = std::visit(CanonicalCell{put(end, part.name)}, cell);
+    *end++ = '\n';
   }
+  return static_cast<std::size_t>(end - text.data());
 }
 
 std::string ChecksumOrder::text_of(const Row& row) const {
   std::string text;
-  text.reserve(kUsualText);
-  append_text(row, text);
+  text.resize(write_text(row, text));
   return text;
 }
 
 std::int64_t ChecksumOrder::crc_of(const Row& row) const {
   thread_local std::string text;  // its room serves row after row
-  text.clear();
-  append_text(row, text);
-  return libdeflate_crc32(0, text.data(), text.size());
+  const std::size_t size = write_text(row, text);
+  return libdeflate_crc32(0, text.data(), size);
 }
 
 std::string canonical_text(std::string_view table, std::span<const std::string> columns,

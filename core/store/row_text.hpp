@@ -30,7 +30,8 @@ class ChecksumOrder {
   [[nodiscard]] std::int64_t crc_of(const Row& row) const;  ///< row_crc
 
  private:
-  void append_text(const Row& row, std::string& text) const;
+  /// Writes it at the front of a text, which grows where it must; how long it is.
+  std::size_t write_text(const Row& row, std::string& text) const;
 
   struct Part {
     std::size_t column = 0;
