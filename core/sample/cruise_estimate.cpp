@@ -153,7 +153,7 @@ Status Sweep::sum_up(std::size_t h) {
     const auto volumes = volumes_.of(t.tree->facts, sample);
     if (!volumes) return volumes.error();
     const bool dead = t.tree->facts.status == TreeStatus::dead;
-    dead ? dead_[h].add(t) : live_[h].add(t, *volumes);
+    dead ? dead_[h].add(t) : live_[h].add(t, **volumes);
   }
   for (const CountedStems& counted : sample.counted) {
     if (const auto species = known_species(table_, counted.species, sample); !species) {
@@ -171,7 +171,7 @@ Sweep::Groups<Key> Sweep::grouped(KeyOf key_of) const {
     if (faults_[h]) continue;
     const Tallies trees(*stands_[h]);
     for (auto t = trees.begin(); t != trees.end(); ++t) {
-      const TreeFacts& facts = (*t).tree->facts;
+      const TreeFacts& facts = t.facts();
       if (facts.status == TreeStatus::dead) continue;
       groups.try_emplace(key_of(facts), stands_.size()).first->second[h].push_back(t.place());
     }
@@ -200,7 +200,9 @@ ByStand Sweep::tallies_of(const std::vector<Places>& places) {
   for (std::size_t h = 0; h < stands_.size(); ++h) {
     for (const TalliedTree& t : Tallies(*stands_[h], places[h])) {
       // Each was looked up before, when all were summed.
-      if (const auto volumes = volumes_.of(t.tree->facts, *stands_[h])) tallies[h].add(t, *volumes);
+      if (const auto volumes = volumes_.of(t.tree->facts, *stands_[h])) {
+        tallies[h].add(t, **volumes);
+      }
     }
   }
   return tallies;

@@ -15,12 +15,11 @@ void PackedTrees::add(const Tree& tree, int plot, bool thin) {
   const auto place = static_cast<std::uint32_t>(trees_.size());
   if (runs_.empty() || runs_.back().plot != plot) runs_.push_back({plot, place});
   const TreeFacts& facts = tree.facts;
-  Packed p{.tenths = static_cast<std::uint16_t>(facts.dbh.tenths()),
+  Packed p{.dbh = facts.dbh,
            .species = place_of(facts.species),
            .stems = static_cast<std::uint16_t>(tree.stems),
            .edge_count = static_cast<std::uint8_t>(tree.edge_count),
            .dead = facts.status == TreeStatus::dead,
-           .metric = facts.dbh.system() == UnitSystem::metric,
            .thin = thin,
            .tall = facts.height.has_value()};
   // No table goes as far as this, whatever the number was.
@@ -37,7 +36,7 @@ bool PackedTrees::unpack(std::size_t place, Tree& tree) const {
   const Packed& p = trees_[place];
   TreeFacts& facts = tree.facts;
   facts.species = species_[p.species];
-  facts.dbh = Dbh::from_tenths(p.tenths, p.metric ? UnitSystem::metric : UnitSystem::us).value();
+  facts.dbh = p.dbh;
   facts.status = p.dead ? TreeStatus::dead : TreeStatus::live;
   facts.crown_class.reset();
   if (p.crown > 0) facts.crown_class = static_cast<CrownClass>(p.crown - 1);

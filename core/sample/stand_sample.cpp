@@ -321,9 +321,12 @@ Result<std::vector<CruisedStand>> cruised_stands(const TractData& data) {
 void Tallies::Iterator::look() {
   if (!packed() || at_ >= of_.size()) return;
   const PackedTrees& trees = of_.sample_.packed;
-  const bool thin = trees.unpack(place(), tree_);
+  thin_ = trees.unpack(place(), tree_);
   run_ = trees.run_of(place(), run_);
-  tallied_ = tallied(of_.sample_, tree_, trees.plot_of(run_), thin);
+}
+
+TalliedTree Tallies::Iterator::stood_for() const {
+  return tallied(of_.sample_, tree_, of_.sample_.packed.plot_of(run_), thin_);
 }
 
 class SampleStream::Impl {

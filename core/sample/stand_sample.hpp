@@ -61,10 +61,11 @@ class PackedTrees {
 
  private:
   struct Packed {
-    std::uint16_t tenths = 0, species = 0, stems = 0;
+    Dbh dbh;
+    std::uint16_t species = 0, stems = 0;
     std::int16_t half_logs = -1;  ///< -1: not recorded
     std::uint8_t edge_count = 1;
-    bool dead : 1 = false, metric : 1 = false, thin : 1 = false, tall : 1 = false;
+    bool dead : 1 = false, thin : 1 = false, tall : 1 = false;
     std::uint8_t crown : 4 = 0;  ///< 0: not recorded
   };
   struct Run {
@@ -126,7 +127,11 @@ class Tallies {
   class Iterator {
    public:
     explicit Iterator(const Tallies& of) : of_(of), tree_(PackedTrees::blank()) { look(); }
-    const TalliedTree& operator*() const { return packed() ? tallied_ : from_list(); }
+    TalliedTree operator*() const { return packed() ? stood_for() : from_list(); }
+    /// Of the tree alone, not what it stands for.
+    [[nodiscard]] const TreeFacts& facts() const {
+      return packed() ? tree_.facts : from_list().tree->facts;
+    }
     [[nodiscard]] std::uint32_t place() const {
       return of_.all_ ? static_cast<std::uint32_t>(at_) : of_.places_[at_];
     }
@@ -143,12 +148,14 @@ class Tallies {
     [[nodiscard]] bool packed() const { return of_.sample_.packed.size() > 0; }
     [[nodiscard]] const TalliedTree& from_list() const { return of_.sample_.trees[place()]; }
     void look();
+    /// What the tree stands for is worked out when it is asked for: who sorts trees doesn't ask.
+    [[nodiscard]] TalliedTree stood_for() const;
 
     const Tallies& of_;
     std::size_t at_ = 0;
     std::size_t run_ = 0;
     Tree tree_;
-    TalliedTree tallied_;
+    bool thin_ = false;
   };
   [[nodiscard]] Iterator begin() const { return Iterator(*this); }
   [[nodiscard]] static std::default_sentinel_t end() { return {}; }

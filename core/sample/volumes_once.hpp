@@ -14,30 +14,33 @@ class VolumesOnce {
   VolumesOnce(const SpeciesTable& table, const EstimateOptions& options)
       : table_(table), options_(options) {}
 
-  /// Errors: unknown_species.
-  Result<TreeVolumes> of(const TreeFacts& facts, const StandSample& sample) {
-    if (facts.height || facts.status == TreeStatus::dead) return anew(facts, sample);
+  /// Until it is asked again. Errors: unknown_species.
+  Result<const TreeVolumes*> of(const TreeFacts& facts, const StandSample& sample) {
+    if (facts.height || facts.status == TreeStatus::dead) return anew(facts, sample, last_);
     const auto logs =
         static_cast<std::uint64_t>(1 + std::min(facts.half_logs.value_or(-1), 0x7fff));
     const std::uint64_t key = static_cast<std::uint64_t>(facts.species.fia) << 32U | logs << 16U |
                               static_cast<std::uint64_t>(facts.dbh.tenths()) << 1U |
                               static_cast<std::uint64_t>(facts.dbh.system());
     const auto known = known_.find(key);
-    if (known != known_.end()) return known->second;
-    auto volumes = anew(facts, sample);
-    if (volumes) known_.emplace(key, *volumes);
+    if (known != known_.end()) return &known->second;
+    const auto volumes = anew(facts, sample, last_);
+    if (volumes) known_.emplace(key, last_);
     return volumes;
   }
 
  private:
-  [[nodiscard]] Result<TreeVolumes> anew(const TreeFacts& facts, const StandSample& sample) const {
+  Result<const TreeVolumes*> anew(const TreeFacts& facts, const StandSample& sample,
+                                  TreeVolumes& into) const {
     const auto species = known_species(table_, facts.species, sample);
     if (!species) return species.error();
-    return volumes_of(facts, **species, options_);
+    into = volumes_of(facts, **species, options_);
+    return &into;
   }
   const SpeciesTable& table_;
   const EstimateOptions& options_;
   std::unordered_map<std::uint64_t, TreeVolumes> known_;
+  TreeVolumes last_;
 };
 
 }  // namespace oaklight
