@@ -34,11 +34,24 @@ export async function takeOut(shell) {
     shell.refuse(sentence(error));
     return;
   }
-  const link = el('a', { href: URL.createObjectURL(copy.blob), download: copy.name });
+  handOut(copy);
+}
+
+function handOut({ name, blob }) {
+  const link = el('a', { href: URL.createObjectURL(blob), download: name });
   document.body.append(link);
   link.click();
   link.remove();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/// A file that does not open, byte by byte with what SQLite keeps beside it: the desk's `oaklight rescue` reads what can be read.
+async function takeOutAsIs(shell, file) {
+  try {
+    for (const one of await shell.core.takeOutAsIs(file)) handOut(one);
+  } catch (error) {
+    shell.refuse(sentence(error));
+  }
 }
 
 export async function closeTract(shell) {
@@ -55,6 +68,8 @@ export async function openTract(shell, file) {
   await closeTract(shell);
   const tract = await shell.act('open', { file });
   if (tract) await shell.setTract(tract);
+  else
+    shell.refuse(`${shell.refusal} ${t('Web', 'Under Setup, Tract files, it can be taken out as it is for oaklight rescue.')}`);
 }
 
 export async function openFiles(shell, done) {
@@ -74,11 +89,19 @@ export async function openFiles(shell, done) {
       }),
       one.file === shell.tract?.file
         ? null
-        : tap({
-            text: t('Web', 'Throw away'),
-            spoken: t('Web', 'Throw away %1', one.file),
-            act: () => openRemove(shell, one.file, async () => reload(sheet)),
-          }),
+        : [
+            tap({
+              text: t('Web', 'Take out as it is'),
+              spoken: t('Web', 'Take %1 out as it is', one.file),
+              help: t('Web', 'For a file that does not open: oaklight rescue reads what can be read'),
+              act: () => takeOutAsIs(shell, one.file),
+            }),
+            tap({
+              text: t('Web', 'Throw away'),
+              spoken: t('Web', 'Throw away %1', one.file),
+              act: () => openRemove(shell, one.file, async () => reload(sheet)),
+            }),
+          ],
     );
   async function reload(sheet) {
     ({ files } = await shell.ask('files'));

@@ -120,7 +120,7 @@ export class Shell {
       if (file) this.tract = await this.ask(open ? 'tract' : 'open', open ? {} : { file });
       this.undo = this.tract?.undo ?? this.undo;
     } catch (error) {
-      this.refusal = sentence(error);
+      this.refusal = `${sentence(error)} ${t('Web', 'Under Setup, Tract files, it can be taken out as it is for oaklight rescue.')}`;
     }
     if (!this.tract && location.hash !== '#setup') location.hash = '#setup';
     await this.show();

@@ -6,7 +6,7 @@ import { test } from 'node:test';
 import { untilStems } from './hand.mjs';
 import { marks, nativeDemo, noNative, run, takeOut, trees } from './native.mjs';
 import { launch, serve } from './site.mjs';
-import { begin, beginDemo, goTo, openDemo } from './steps.mjs';
+import { begin, beginDemo, goTo, newTract, openDemo } from './steps.mjs';
 
 const plain = async (box) => (await box.innerText()).replaceAll('\u00a0', ' ');
 
@@ -138,6 +138,30 @@ test('a file of the desk goes in and comes out whole; one that is none changes n
   await hand.tap(page.locator('main .tap', { hasText: 'All that are kept in this browser' }));
   await page.locator('.file-row').first().waitFor();
   assert.deepEqual(await page.locator('.file-row').allInnerTexts(), ['hollow.gpkg']);
+  assert.deepEqual(faults, []);
+});
+
+test('a file that is not open comes out as it is, and is thrown away by typing its name only', { skip: noNative }, async (t) => {
+  const server = await serve(t);
+  const { page, folder, faults } = await launch(t, { size: 'phone' });
+  await page.goto(server.url);
+  const hand = await begin(page);
+  await openDemo(page, hand);
+  await newTract(page, hand, { tract: 'Other', stand: 'Hollow', acres: '5', plots: '5' });
+  await hand.tap(page.locator('main .tap', { hasText: 'All that are kept in this browser' }));
+  const coming = page.waitForEvent('download');
+  await hand.tap(hand.button('Take demo.gpkg out as it is'));
+  const out = join(folder, 'demo.gpkg');
+  await (await coming).saveAs(out);
+  run('check', out);
+  await hand.tap(hand.button('Throw away demo.gpkg'));
+  const gone = page.locator('dialog').last().locator('.foot .tap');
+  assert.equal(await gone.isDisabled(), true);
+  await hand.tap(page.getByLabel('Name of the file'));
+  await page.keyboard.type('demo.gpkg');
+  await hand.tap(gone);
+  await page.waitForFunction(() => document.querySelectorAll('.file-row').length === 1);
+  assert.deepEqual(await page.locator('.file-row').allInnerTexts(), ['other.gpkg']);
   assert.deepEqual(faults, []);
 });
 
