@@ -2,6 +2,7 @@
 // which) and compared with the packet that they were written from. Expected values are derived from
 // that packet.
 #include "core/session/packet_files.hpp"
+#include "core/session/packet_check.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -220,6 +221,43 @@ TEST(PacketFilesOf, AFolderThatIsAFileAreRefusedInWords) {
   const auto files = write_packet_files(folder / "taken", *packet, std::nullopt);
   ASSERT_FALSE(files);
   EXPECT_EQ(files.error().code, ErrorCode::cannot_write);
+}
+
+// 32,767 letters fit into a cell of a spreadsheet.
+TEST(PacketFilesOf, ATextLongerThanACellHoldsAreRefusedAndLeaveNothing) {
+  const TempDir folder;
+  Packet packet = packet_of_all(many_trees({.trees = 12}), PacketReader::logger).value();
+  ASSERT_FALSE(packet.cut.empty());
+  packet.cut.front().reason = std::string(33'000, 'x');
+  const auto written = write_packet_files(folder.path(), packet, std::nullopt);
+  ASSERT_FALSE(written);
+  EXPECT_EQ(written.error().code, ErrorCode::out_of_range);
+  EXPECT_FALSE(written.error().fix.empty());
+  EXPECT_TRUE(std::filesystem::is_empty(folder.path()));
+}
+
+TEST(PacketFilesOf, AFolderThatCannotBeReadOrIsGoneAreToldBeforeAnyIsChecked) {
+  const TempDir folder;
+  const auto checked = check_packet(folder / "nowhere");
+  ASSERT_FALSE(checked);
+  EXPECT_EQ(checked.error().code, ErrorCode::cannot_open);
+  EXPECT_EQ(checked.error().where, (folder / "nowhere").string());
+  EXPECT_EQ(check_packet(folder.path()).error().code, ErrorCode::no_data);
+}
+
+// A folder in the place of a file is no file, whatever the manifest says of it.
+TEST(PacketFilesOf, AnotherKindAreNotTakenForThem) {
+  const TempDir folder;
+  const Packet packet = packet_of_all(many_trees({.trees = 12}), PacketReader::logger).value();
+  ASSERT_TRUE(write_packet_files(folder.path(), packet, std::nullopt));
+  std::filesystem::remove(folder / "logger.csv");
+  std::filesystem::create_directory(folder / "logger.csv");
+  std::filesystem::remove(folder / "logger.gpx");
+  std::filesystem::create_directory(folder / "other.manifest.json");
+  const auto checked = check_packet(folder.path());
+  ASSERT_TRUE(checked) << to_text(checked.error());
+  ASSERT_EQ(checked->problems.size(), 3U);
+  EXPECT_EQ(checked->problems[1].what, "This file of the packet is missing.");
 }
 
 }  // namespace
