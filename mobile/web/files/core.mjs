@@ -64,4 +64,8 @@ export class Core {
   takeOut() {
     return this.#ask({ work: "takeOut" });
   }
+  /** A tract file as it lies there and what lies beside it, [{name, blob}]: for one that does not open. */
+  takeOutAsIs(name) {
+    return this.#ask({ work: "takeOutAsIs", name });
+  }
 }

@@ -120,17 +120,27 @@ export class Engine {
     this.clearDesk();
     try {
       const { file: name } = this.call({ call: "copy" });
-      const file = this.#pool.get("tmp/copy.gpkg");
-      const bytes = new Uint8Array(file.size());
-      for (let at = 0; at < bytes.length; ) {
-        const read = file.read(bytes.subarray(at), at);
-        if (read === 0) throw new CoreError({ code: "io_failed", what: "The copy could not be read.", fix: "Try again." });
-        at += read;
-      }
-      return { name, bytes };
+      return { name, bytes: this.#bytesOf("tmp/copy.gpkg") };
     } finally {
       this.clearDesk();
     }
+  }
+
+  /** A tract file as it lies there, with what lies beside it: for one that does not open, to be rescued elsewhere. */
+  takeOutAsIs(name) {
+    const beside = ["", "-wal", "-journal"].map((ending) => name + ending);
+    return beside.filter((file) => this.#pool.get(file)).map((file) => ({ name: file, bytes: this.#bytesOf(file) }));
+  }
+
+  #bytesOf(name) {
+    const file = this.#pool.get(name);
+    const bytes = new Uint8Array(file.size());
+    for (let at = 0; at < bytes.length; ) {
+      const read = file.read(bytes.subarray(at), at);
+      if (read === 0) throw new CoreError({ code: "io_failed", what: "The file could not be read.", fix: "Try again." });
+      at += read;
+    }
+    return bytes;
   }
 
   /** Takes away what only lies about between two files. */

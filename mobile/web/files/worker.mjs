@@ -12,6 +12,8 @@ async function compile(url) {
   return WebAssembly.compile(await answer.arrayBuffer()); // whatever type the server calls it
 }
 
+const asBlob = ({ name, bytes }) => ({ name, blob: new Blob([bytes], { type: "application/geopackage+sqlite3" }) });
+
 const works = {
   async start() {
     const [module, opened] = await Promise.all([compile(new URL("./oaklight.wasm", import.meta.url)), openPool()]);
@@ -23,10 +25,8 @@ const works = {
   },
   call: ({ request }) => engine.call(request),
   putIn: async ({ blob, name }) => engine.putIn(new Uint8Array(await blob.arrayBuffer()), name),
-  takeOut() {
-    const { name, bytes } = engine.takeOut();
-    return { name, blob: new Blob([bytes], { type: "application/geopackage+sqlite3" }) };
-  },
+  takeOut: () => asBlob(engine.takeOut()),
+  takeOutAsIs: ({ name }) => engine.takeOutAsIs(name).map(asBlob),
 };
 
 async function answer({ id, work, ...given }) {

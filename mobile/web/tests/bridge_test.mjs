@@ -222,6 +222,20 @@ test('a tract goes out and comes in as the same file, and nothing that is not so
   );
 });
 
+test('a file that is damaged in the browser is not opened, and can be taken out as it lies there', () => {
+  const { engine } = fresh();
+  const { plots } = planned(engine);
+  engine.call({ call: 'tally', plot: plots[0], species: white_oak, tenths: 140 });
+  engine.call({ call: 'close' });
+  engine.pool.get('woods.gpkg').write(new Uint8Array(8192).fill(0x5a), 40960);
+  refuses(() => engine.call({ call: 'open', file: 'woods.gpkg' }), 'damaged');
+  const files = engine.takeOutAsIs('woods.gpkg');
+  assert.equal(files[0].name, 'woods.gpkg');
+  assert.equal(files[0].bytes.length, engine.pool.get('woods.gpkg').size());
+  assert.equal(files[0].bytes[40960], 0x5a);
+  assert.deepEqual(engine.takeOutAsIs('nowhere.gpkg'), []);
+});
+
 test('without room a tree is refused as such, nothing is lost, and with room it goes on', () => {
   const { disk, engine } = fresh();
   const { plots } = planned(engine);
