@@ -100,7 +100,7 @@ test('what may hurt stands before all else that is said of a tree', async (t) =>
   assert.match(await sheet.innerText(), /^STOP\. /);
   await hand.tap(hand.button('Close'));
   await goTo(page, 'Light');
-  await page.locator('.row').first().waitFor();
+  await page.locator('.row:not(.mark)').first().waitFor(); // not those of Marks any more
   assert.match(await page.locator('.rows').innerText(), /^Look up and around yourself/);
   await hand.tap(page.locator('.row').first());
   await page.locator('.tree-row').first().waitFor();
