@@ -1,15 +1,23 @@
 // How long a packet takes and how large its files are. Prints a table; judges nothing.
 //   bench_packet [most trees]            the PDF of each reader on both papers
+//   bench_packet --kinds FOLDER trees    each kind of file by itself: seconds, bytes, most memory
 //   bench_packet --files FOLDER trees    every file of each reader, of an odd tract, to be read
 //   back
+#include <QFile>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
 #include <ctime>
 #include <filesystem>
+#include <fstream>
+#include <functional>
 
+#include "core/handoff/list_geojson.hpp"
+#include "core/handoff/list_gpx.hpp"
 #include "core/paper/packet_pdf.hpp"
+#include "core/session/list_layers.hpp"
+#include "core/session/list_xlsx.hpp"
 #include "core/session/packet_files.hpp"
 #include "tests/handoff/odd_tract.hpp"
 
@@ -60,6 +68,56 @@ int papers(int most) {
   return 0;
 }
 
+/// Megabytes by a name of /proc/self/status: "VmRSS" now, "VmHWM" the most since forget_the_most().
+double megabytes(const std::string& name) {
+  std::ifstream status("/proc/self/status");
+  for (std::string line; std::getline(status, line);) {
+    if (line.starts_with(name + ":")) return std::stod(line.substr(name.size() + 1)) / 1024.0;
+  }
+  return 0.0;
+}
+void forget_the_most() { std::ofstream("/proc/self/clear_refs") << 5; }
+
+/// The PDF goes to a file page by page, the others are made as bytes.
+double pdf_bytes(const std::filesystem::path& folder, const Packet& packet) {
+  QFile file(QString::fromStdString((folder / "pages.pdf").string()));
+  if (!file.open(QIODevice::WriteOnly)) return 0.0;
+  return write_packet_pdf(packet, PaperSize::letter, file) ? static_cast<double>(file.size()) : 0.0;
+}
+
+int kinds(const std::filesystem::path& folder, int trees) {
+  const TractData data = many_trees({.trees = trees, .measured = true});
+  const auto size = [](const Result<std::string>& bytes) {
+    return bytes ? static_cast<double>(bytes->size()) : 0.0;
+  };
+  const std::pair<const char*, std::function<double(const Packet&)>> makers[] = {
+      {"PDF", [&](const Packet& packet) { return pdf_bytes(folder, packet); }},
+      {"XLSX", [&](const Packet& packet) { return size(list_xlsx(packet, folder.string())); }},
+      {"GeoPackage",
+       [&](const Packet& packet) { return size(list_geopackage(packet, folder.string())); }},
+      {"GeoJSON", [&](const Packet& packet) { return size(list_geojson(packet)); }},
+      {"GPX", [&](const Packet& packet) { return size(list_gpx(packet)); }},
+  };
+  std::printf("%-10s %-10s %8s %8s %8s %14s %14s\n", "reader", "file", "wall s", "cpu s", "MB",
+              "memory before", "most meanwhile");
+  for (const PacketReader reader : kReaders) {
+    const auto packet = packet_of_all(data, reader);
+    if (!packet) return 1;
+    for (const auto& [kind, make] : makers) {
+      forget_the_most();
+      const double before = megabytes("VmRSS");
+      const Watch watch;
+      const double bytes = make(*packet);
+      if (bytes == 0.0) return 1;
+      std::printf("%-10s %-10s %8.2f %8.2f %8.2f %14.0f %14.0f\n",
+                  std::string(word_of(reader)).c_str(), kind, watch.wall(), watch.cpu(),
+                  bytes / 1e6, before, megabytes("VmHWM"));
+      std::fflush(stdout);
+    }
+  }
+  return 0;
+}
+
 int files(const std::filesystem::path& folder, int trees) {
   const TractData data = many_trees({.trees = trees, .odd = true, .measured = true});
   for (const PacketReader reader : kReaders) {
@@ -83,6 +141,9 @@ int files(const std::filesystem::path& folder, int trees) {
 int main(int count, char** words) {
   if (count == 4 && std::strcmp(words[1], "--files") == 0) {
     return oaklight::test::files(words[2], std::atoi(words[3]));
+  }
+  if (count == 4 && std::strcmp(words[1], "--kinds") == 0) {
+    return oaklight::test::kinds(words[2], std::atoi(words[3]));
   }
   return oaklight::test::papers(count > 1 ? std::atoi(words[1]) : 20000);
 }
