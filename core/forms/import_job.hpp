@@ -4,6 +4,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -66,8 +67,9 @@ struct ImportJob {
 
   std::map<std::string, StandId, std::less<>>
       stands;  ///< by name, of the tract file and the import
-  std::map<std::pair<std::string, std::string>, PlotEntry> plots;  ///< by stand and label
-  std::map<std::string, CruiseEntry, std::less<>> cruises;         ///< of the import
+  std::map<std::pair<std::string, std::string>, PlotEntry> plots;         ///< by stand and label
+  std::map<std::string, CruiseEntry, std::less<>> cruises;                ///< of the import
+  std::set<std::tuple<StandId, std::string, CruiseId>> known_plots = {};  ///< of the tract file
   std::vector<PlacedPoint> points;
   std::set<std::pair<CruiseFile, std::string>> unknown_stands;  ///< told already
 

@@ -120,14 +120,6 @@ void compare_design(ImportJob& job, const FilledRow& row, CruiseEntry& entry) {
   }
 }
 
-/// True when the tract file has this plot of this cruise.
-bool is_known(const ImportJob& job, StandId stand, CruiseId cruise, const std::string& label) {
-  const auto& plots = job.existing.plots;
-  return std::any_of(plots.begin(), plots.end(), [&](const Plot& plot) {
-    return plot.stand == stand && plot.cruise == cruise && plot.label == label;
-  });
-}
-
 /// What is taken at the plot: as its row says, else by the cruise's rule of every k-th plot of the
 /// stand, counted in the order of the file.
 PlotTask task_of(const FilledRow& row, CruiseEntry& cruise) {
@@ -151,7 +143,7 @@ void add_plot(ImportJob& job, const FilledRow& row, StandId stand, const CruiseE
   plot.slope = row.quantity<Percent>("slope_pct");
   plot.note = note_of({.task = task, .counted = {}, .note = row.text("note")});
   if (plot.position) job.add_point(row, "lat", *plot.position);
-  if (is_known(job, stand, plot.cruise, plot.label)) {
+  if (job.known_plots.contains({stand, plot.label, plot.cruise})) {
     row.fault(job.faults, "plot", ErrorCode::duplicate,
               "Plot \"" + plot.label + "\" of this cruise is in the tract already.",
               "Take out the rows of plots that were brought in before.");
@@ -195,6 +187,8 @@ void import_plot(ImportJob& job, const FilledRow& row) {
 }  // namespace
 
 void import_plots(ImportJob& job) {
+  for (const Plot& plot : job.existing.plots)
+    job.known_plots.emplace(plot.stand, plot.label, plot.cruise);
   for (const auto& row : job.tables.plots.rows())
     import_plot(job, FilledRow(job.tables.plots, row));
   // In the order of their first rows, so that ids and lists rise alike.

@@ -18,11 +18,17 @@ std::string of_stand(const std::pair<std::string, std::string>& key) {
 
 bool in_tract(const ImportJob& job, const std::pair<std::string, std::string>& key) {
   const auto stand = job.stands.find(key.first);
-  const auto& plots = job.existing.plots;
-  return stand != job.stands.end() &&
-         std::any_of(plots.begin(), plots.end(), [&](const Plot& plot) {
-           return plot.stand == stand->second && plot.label == key.second;
-         });
+  if (stand == job.stands.end()) return false;
+  const auto first = job.known_plots.lower_bound({stand->second, key.second, CruiseId{}});
+  return first != job.known_plots.end() && std::get<0>(*first) == stand->second &&
+         std::get<1>(*first) == key.second;
+}
+
+/// The plot of an id among plots in order of their ids, or their end.
+template <class Plots>
+auto find_by_id(Plots& plots, PlotId id) {
+  const auto found = std::ranges::lower_bound(plots, id, {}, &Plot::id);
+  return found != plots.end() && found->id == id ? found : plots.end();
 }
 
 /// The plot that a row names; nullptr, and a fault once a file, when plots.csv does not have it.
@@ -98,7 +104,7 @@ bool is_measured_again(const ImportJob& job, const FilledRow& row, const TagUse&
   if (cruise == job.cruises.end()) return false;
   return std::ranges::all_of(use.in_tract, [&](const Tree* tree) {
     const auto& plots = job.existing.plots;
-    const auto plot = std::ranges::find(plots, tree->plot, &Plot::id);
+    const auto plot = find_by_id(plots, tree->plot);
     return plot != plots.end() && plot->stand == stand->second && plot->label == row.text("plot") &&
            plot->cruise != cruise->second.cruise.id;
   });
@@ -125,7 +131,7 @@ void check_tag(ImportJob& job, const FilledRow& row, Tags& tags) {
 /// Adds a row without a size to the counts of its plot.
 void count_trees(ImportJob& job, const FilledRow& row, const PlotEntry& entry) {
   const auto species = row.get<SpeciesCode>("species");
-  const auto plot = std::ranges::find(job.data.plots, entry.id, &Plot::id);
+  const auto plot = find_by_id(job.data.plots, entry.id);
   if (!species || plot == job.data.plots.end()) return;
   if (row.word<TreeStatus>("status") == TreeStatus::dead) {
     row.fault(job.faults, "dbh", ErrorCode::missing_value, "Diameter (DBH) is needed here.",

@@ -59,7 +59,7 @@ struct CruiseImport {
 ///
 /// form      as from read_form; says which columns there are and what a cell may hold
 /// species   the species that the tract knows
-/// existing  the tract file as it is: its stands, cruises and tags may be referred to
+/// existing  the tract file: what may be referred to; trees without a tag may be left out
 /// ids       makes the ids of new records
 /// returns   the records, with each Contact and WalkTree linked; positions of neighbours that were
 ///           not given stay unknown here, whatever azimuth and distance say

@@ -1,13 +1,18 @@
 #include "core/session/tract_session.hpp"
 
+#include <iterator>
 #include <utility>
+
+#include "core/store/tree_stream.hpp"
 
 namespace oaklight {
 namespace {
 
 template <class Record>
-void put_all(const std::vector<Record>& records, Action& action) {
-  action.changes.insert(action.changes.end(), records.begin(), records.end());
+void put_all(std::vector<Record>& records, Action& action) {
+  action.changes.insert(action.changes.end(), std::make_move_iterator(records.begin()),
+                        std::make_move_iterator(records.end()));
+  records = {};
 }
 
 ImportReport counts_of(const TractData& data) {
@@ -57,16 +62,28 @@ Result<TractSession> TractSession::open(const std::filesystem::path& path, OpenM
 }
 
 Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
-  const auto existing = store_.load();
+  // Of the trees in the tract only those with a tag bear on what comes in.
+  std::vector<Tree> tagged;
+  const TreeStream trees{.begin = [&](const TractData&) -> Status {
+                           tagged.clear();
+                           return Done{};
+                         },
+                         .take = [&](const Tree& tree) -> Status {
+                           if (!tree.tag.empty()) tagged.push_back(tree);
+                           return Done{};
+                         }};
+  auto existing = store_.load(trees);
   if (!existing) return existing.error();
-  const CruiseImport read =
+  existing->trees = std::move(tagged);
+  CruiseImport read =
       read_cruise(files, knowledge_.form, knowledge_.species(), *existing, store_.ids());
   if (!read.faults.empty()) {
     ImportReport refused;
     refused.faults = read.faults;
     return refused;
   }
-  const TractData& data = read.data;
+  TractData& data = read.data;
+  ImportReport report = counts_of(data);
   Action action{import_label(files), {}};
   if (files.tract) action.changes.emplace_back(data.tract);
   put_all(data.stands, action);
@@ -84,7 +101,6 @@ Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
   const Status written = files.local_volume ? apply_with_volumes(action, files.local_volume->text)
                                             : store_.apply(action);
   if (!written) return written.error();
-  ImportReport report = counts_of(data);
   if (files.local_volume) report.volume_lines = static_cast<int>(knowledge_.volumes.rows.size());
   return report;
 }
