@@ -32,15 +32,13 @@ void FieldReader::note(std::string_view column) {
 }
 
 const Value& FieldReader::cell(std::string_view column) {
-  const auto& columns = table_.columns();
-  for (std::size_t tried = 0; tried < columns.size(); ++tried) {
-    const std::size_t i = (next_ + tried) % columns.size();
-    if (columns[i] != column) continue;
-    next_ = i + 1;
-    return row_[i];
+  const auto i = table_.index_of(column, next_);
+  if (!i) {
+    note(column);
+    return kNull;
   }
-  note(column);
-  return kNull;
+  next_ = *i + 1;
+  return row_[*i];
 }
 
 void FieldReader::units(UnitSystem& out) {

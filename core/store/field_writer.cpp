@@ -17,7 +17,7 @@ void FieldWriter::refuse(ErrorCode code, std::string_view column, std::string wh
 }
 
 void FieldWriter::put(std::string_view column, Value value) {
-  const auto index = table_.index_of(column);
+  const auto index = table_.index_of(column, next_);
   if (!index) {
     refuse(ErrorCode::damaged, column, "The file's table \"" + table_.name() + "\" lacks a column.",
            "Work on from your newest copy.");
@@ -31,6 +31,7 @@ void FieldWriter::put(std::string_view column, Value value) {
            "Save the file it came from as UTF-8.");
   }
   row_[*index] = std::move(value);
+  next_ = *index + 1;
 }
 
 void FieldWriter::field(std::string_view column, const std::vector<std::string>& items) {

@@ -57,6 +57,7 @@ class FieldWriter {
 
   const RecordTable& table_;
   Row row_;
+  std::size_t next_ = 0;  ///< the column after the one that was put last
   std::optional<UnitSystem> units_;
   std::optional<Error> error_;
 };

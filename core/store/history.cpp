@@ -214,31 +214,31 @@ Status ActionWriter::settle(const RecordTable& table, const std::vector<Row>& ve
   return Done{};
 }
 
-Status ActionWriter::write_change(const Uuid& action, const RowChange& change) {
+Status ActionWriter::write_change(const std::string& action, const RowChange& change) {
   const RecordTable& table = *change.table;
-  const std::string uid = table.uid_of(change.after);
-  Value before_json;
+  const std::string& uid = table.uid_of(change.after);
+  Row line{action, table.name(), uid, Value{}};
   if (change.before) {
-    const auto json = to_json(table.columns(), *change.before);
+    auto json = table.json_of(*change.before);
     if (!json) return at_record(json.error(), table, uid);
-    before_json = *json;
+    line.back() = *std::move(json);
   }
-  const auto after_json = to_json(table.columns(), change.after);
-  if (!after_json) return at_record(after_json.error(), table, uid);
-  return add_change_line(
-      db_, change_line({to_text(action), table.name(), uid, before_json, *after_json}));
+  auto json = table.json_of(change.after);
+  if (!json) return at_record(json.error(), table, uid);
+  line.emplace_back(*std::move(json));
+  return add_change_line(db_, change_line(std::move(line)));
 }
 
 Status ActionWriter::finish(const Uuid& action, const std::string& device, const std::string& label,
                             HistoryKind kind, const std::optional<std::string>& target_uid) {
   if (changes_.empty() && kind == HistoryKind::action) return Done{};
   if (const auto sound = check_links_of(db_, tables_, changes_); !sound) return sound;
-  const Row line =
-      action_line({to_text(action), at_utc_, device, label, std::string(word_of_kind(kind)),
-                   target_uid ? Value{*target_uid} : Value{}});
+  const std::string uid = to_text(action);
+  const Row line = action_line({uid, at_utc_, device, label, std::string(word_of_kind(kind)),
+                                target_uid ? Value{*target_uid} : Value{}});
   if (const auto written = add_action_line(db_, line); !written) return written;
   for (const RowChange& change : changes_) {
-    if (const auto written = write_change(action, change); !written) return written;
+    if (const auto written = write_change(uid, change); !written) return written;
   }
   return update_contents(db_, changes_, at_utc_);
 }

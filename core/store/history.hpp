@@ -25,9 +25,9 @@ class ActionWriter {
     const RecordTable& table = tables_.find(Fields<R>::kTable)->second;
     const auto before = table.find(db_, uid);
     if (!before) return before.error();
-    const auto row = row_of(table, before->value_or(Row(table.columns().size())), record);
+    auto row = row_of(table, before->value_or(Row(table.columns().size())), record);
     if (!row) return at_record(row.error(), table, uid);
-    return put_row(table, *before, *row);
+    return put_row(table, *before, *std::move(row));
   }
   /// Errors: unknown_reference when the file has no such record in use.
   Status remove(std::string_view table_name, const std::string& uid);
@@ -59,7 +59,7 @@ class ActionWriter {
   Status replay_lines(std::span<const Row> lines, bool undo);
   /// Undoes a decision.
   Status open_again(const RecordTable& table, const Row& chosen, std::vector<Row> versions);
-  Status write_change(const Uuid& action, const RowChange& change);
+  Status write_change(const std::string& action, const RowChange& change);
   /// The error with the record as its place.
   static Error at_record(Error error, const RecordTable& table, const std::string& uid);
 

@@ -21,9 +21,9 @@ const Columns& change_columns() {
 
 /// The checksum of a line: the order of its columns is worked out once.
 std::int64_t crc_of_line(const std::string& table, const Row& cells) {
-  static const ChecksumOrder kActionOrder("user_action", action_columns());
-  static const ChecksumOrder kChangeOrder("change", change_columns());
-  return table == "change" ? kChangeOrder.crc_of(cells) : kActionOrder.crc_of(cells);
+  static const RowText kAction("user_action", action_columns());
+  static const RowText kChange("change", change_columns());
+  return table == "change" ? kChange.crc_of(cells) : kAction.crc_of(cells);
 }
 
 std::string column_list(const Columns& columns) {
@@ -72,9 +72,9 @@ Status add_action_line(SqliteHandle& db, const Row& line) {
 }
 
 Status add_change_line(SqliteHandle& db, const Row& line) {
-  return db.write_one(
-      "INSERT INTO change (" + column_list(change_columns()) + ") VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
-      line);
+  static const std::string kInsert =
+      "INSERT INTO change (" + column_list(change_columns()) + ") VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
+  return db.write_one(kInsert, line);
 }
 
 Result<HistoryLines> read_lines(SqliteHandle& db) {

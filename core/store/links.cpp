@@ -7,9 +7,9 @@
 namespace oaklight::store {
 namespace {
 
-std::string text_of(const Value& value) {
+std::string_view text_of(const Value& value) {
   const auto* text = std::get_if<std::string>(&value);
-  return text == nullptr ? std::string{} : *text;
+  return text == nullptr ? std::string_view{} : *text;
 }
 
 /// Looks up parents, each once: the trees of an import have few plots.
@@ -23,13 +23,13 @@ class Parents {
     const auto found =
         db_.first("SELECT 1 FROM " + quoted_name(table) + " WHERE uid = ?1 AND deleted = 0", {uid});
     if (!found) return found.error();
-    if (found->has_value()) known.insert(text_of(uid));
+    if (found->has_value()) known.emplace(text_of(uid));
     return found->has_value();
   }
 
  private:
   SqliteHandle& db_;
-  std::map<std::string, std::set<std::string>> live_;
+  std::map<std::string, std::set<std::string, std::less<>>> live_;
 };
 
 /// A live record must point at live ones.
@@ -64,7 +64,7 @@ Status check_children(SqliteHandle& db, const RecordTables& tables, const Record
       return Error{ErrorCode::unknown_reference,
                    "A " + table.name() + " cannot be removed while a " + name + " belongs to it.",
                    table.name() + "/" + table.uid_of(row),
-                   "Remove " + name + " " + text_of((**user)[0]) + " first."};
+                   "Remove " + name + " " + std::string(text_of((**user)[0])) + " first."};
     }
   }
   return Done{};
@@ -75,14 +75,12 @@ Status check_children(SqliteHandle& db, const RecordTables& tables, const Record
 Status check_links_of(SqliteHandle& db, const RecordTables& tables,
                       const std::vector<RowChange>& changes) {
   // A record may have been touched twice; what counts is what it is now.
-  const auto key = [](const RowChange& change) {
-    return change.table->name() + "/" + change.table->uid_of(change.after);
-  };
-  std::unordered_map<std::string, const Row*> now;
-  for (const RowChange& change : changes) now.insert_or_assign(key(change), &change.after);
+  std::map<const RecordTable*, std::unordered_map<std::string_view, const Row*>> now;
+  for (const RowChange& change : changes)
+    now[change.table].insert_or_assign(change.table->uid_of(change.after), &change.after);
   Parents parents(db);
   for (const RowChange& change : changes) {
-    const Row& row = *now.at(key(change));
+    const Row& row = *now[change.table].at(change.table->uid_of(change.after));
     const auto sound = change.table->is_live(row) ? check_parents(parents, *change.table, row)
                                                   : check_children(db, tables, *change.table, row);
     if (!sound) return sound;
@@ -106,7 +104,7 @@ Result<std::vector<Error>> find_broken_links(SqliteHandle& db, const RecordTable
             broken.push_back(
                 {ErrorCode::damaged,
                  "A record belongs to a " + reference.parent + " that is missing or removed.",
-                 name + "/" + text_of(row[0]) + "/" + reference.column,
+                 name + "/" + std::string(text_of(row[0])) + "/" + reference.column,
                  "Keep this file; rescue what it holds, or work on from your newest copy."});
             return Done{};
           });

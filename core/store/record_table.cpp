@@ -15,9 +15,10 @@ Error no_table(std::string_view name, const std::string& where) {
           "Work on from your newest copy."};
 }
 
-std::string text_of(const Value& value) {
+const std::string& text_of(const Value& value) {
+  static const std::string kNone;
   const auto* text = std::get_if<std::string>(&value);
-  return text == nullptr ? std::string{} : *text;
+  return text == nullptr ? kNone : *text;
 }
 
 /// "a" and ", " and a function of each name.
@@ -61,7 +62,7 @@ Result<RecordTable> RecordTable::read(SqliteHandle& db, std::string_view name) {
               });
   if (!references) return references.error();
 
-  table.checksum_ = ChecksumOrder(name, table.columns_);
+  table.text_ = RowText(name, table.columns_);
   table.uid_ = *table.index_of("uid");
   table.deleted_ = *table.index_of("deleted");
   table.crc_ = *table.index_of("row_crc");
@@ -73,6 +74,7 @@ Result<RecordTable> RecordTable::read(SqliteHandle& db, std::string_view name) {
     return quoted_name(c) + " = ?" + std::to_string(i);
   };
   table.select_ = "SELECT " + joined(table.columns_, column) + " FROM " + quoted;
+  table.find_ = table.select_ + " WHERE uid = ?1";
   table.insert_ = "INSERT INTO " + quoted + " (" + joined(table.columns_, column) + ") VALUES (" +
                   joined(table.columns_, place) + ")";
   table.update_ = "UPDATE " + quoted + " SET " + joined(table.columns_, set) + " WHERE uid = ?" +
@@ -80,10 +82,13 @@ Result<RecordTable> RecordTable::read(SqliteHandle& db, std::string_view name) {
   return table;
 }
 
-std::optional<std::size_t> RecordTable::index_of(std::string_view column) const {
-  const auto found = std::find(columns_.begin(), columns_.end(), column);
-  if (found == columns_.end()) return std::nullopt;
-  return static_cast<std::size_t>(found - columns_.begin());
+std::optional<std::size_t> RecordTable::index_of(std::string_view column, std::size_t from) const {
+  const std::size_t n = columns_.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    const std::size_t at = from + i < n ? from + i : from + i - n;
+    if (columns_[at] == column) return at;
+  }
+  return std::nullopt;
 }
 
 const Value& RecordTable::at(const Row& row, std::string_view column) const {
@@ -100,10 +105,10 @@ Value& RecordTable::at(Row& row, std::string_view column) const {
 
 bool RecordTable::is_live(const Row& row) const { return row[deleted_] == Value{std::int64_t{0}}; }
 
-std::string RecordTable::uid_of(const Row& row) const { return text_of(row[uid_]); }
+const std::string& RecordTable::uid_of(const Row& row) const { return text_of(row[uid_]); }
 
 Status RecordTable::verify(const Row& row) const {
-  if (row[crc_] == Value{checksum_.crc_of(row)}) return Done{};
+  if (row[crc_] == Value{text_.crc_of(row)}) return Done{};
   return Error{ErrorCode::damaged,
                "A record is not as it was written: its checksum does not match.",
                name_ + "/" + uid_of(row),
@@ -113,7 +118,7 @@ Status RecordTable::verify(const Row& row) const {
 }
 
 Result<std::optional<Row>> RecordTable::find(SqliteHandle& db, const std::string& uid) const {
-  auto row = db.first(select_ + " WHERE uid = ?1", {uid});
+  auto row = db.first(find_, {uid});
   if (!row || !row->has_value()) return row;
   if (const auto sound = verify(**row); !sound) return sound.error();
   return row;
@@ -130,12 +135,12 @@ Status RecordTable::rehearse(SqliteHandle& db) const {
 }
 
 Status RecordTable::insert(SqliteHandle& db, Row& row) const {
-  row[crc_] = checksum_.crc_of(row);
+  row[crc_] = text_.crc_of(row);
   return db.write_one(insert_, row);
 }
 
 Status RecordTable::update(SqliteHandle& db, Row& row) const {
-  row[crc_] = checksum_.crc_of(row);
+  row[crc_] = text_.crc_of(row);
   return db.write_one(update_, row);
 }
 

@@ -38,7 +38,9 @@ class RecordTable {
   /// All but fid, the key that means something in this one file only.
   [[nodiscard]] const std::vector<std::string>& columns() const { return columns_; }
   [[nodiscard]] const std::vector<Reference>& references() const { return references_; }
-  [[nodiscard]] std::optional<std::size_t> index_of(std::string_view column) const;
+  /// Looks from one place on first, where who takes column after column will find the next.
+  [[nodiscard]] std::optional<std::size_t> index_of(std::string_view column,
+                                                    std::size_t from = 0) const;
   /// A cell of a row of this table; the column must be one that every record has.
   [[nodiscard]] const Value& at(const Row& row, std::string_view column) const;
   Value& at(Row& row, std::string_view column) const;
@@ -47,7 +49,7 @@ class RecordTable {
   [[nodiscard]] const Value* units_of(const Row& row) const {
     return units_ ? &row[*units_] : nullptr;
   }
-  [[nodiscard]] std::string uid_of(const Row& row) const;
+  [[nodiscard]] const std::string& uid_of(const Row& row) const;
 
   /// The row of a record, removed or not, its checksum verified. Errors: damaged.
   Result<std::optional<Row>> find(SqliteHandle& db, const std::string& uid) const;
@@ -57,6 +59,8 @@ class RecordTable {
   }
   /// The same in order of another column.
   Status each(SqliteHandle& db, std::string_view order, const SqliteHandle::EachRow& use_row) const;
+  /// A row as the history keeps it. Errors: of to_json.
+  [[nodiscard]] Result<std::string> json_of(const Row& row) const { return text_.json_of(row); }
   /// Errors: damaged when the row does not match its checksum.
   [[nodiscard]] Status verify(const Row& row) const;
 
@@ -71,10 +75,11 @@ class RecordTable {
   std::string name_;
   std::vector<std::string> columns_;
   std::vector<Reference> references_;
-  ChecksumOrder checksum_;
+  RowText text_;
   std::size_t uid_ = 0, deleted_ = 0, crc_ = 0;  ///< columns that each row is asked for
   std::optional<std::size_t> units_;
   std::string select_;  ///< every column, no condition
+  std::string find_;
   std::string insert_;
   std::string update_;
 };

@@ -79,12 +79,30 @@ struct CanonicalCell {
   }
 };
 
+/// A text that JSON writes as it stands, between quotes.
+bool is_plain(std::string_view text) {
+  return std::ranges::all_of(text,
+                             [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
+}
+
+/// Adds a cell to a JSON text. Throws for text that is not UTF-8.
 struct JsonCell {
-  json operator()(std::monostate) const { return nullptr; }
-  json operator()(std::int64_t x) const { return x; }
-  json operator()(double x) const { return x; }
-  json operator()(const std::string& x) const { return x; }
-  json operator()(const Blob& x) const { return json{{"bytes", hex_of(x.bytes)}}; }
+  std::string& to;
+
+  void operator()(std::monostate) const { to += "null"; }
+  void operator()(std::int64_t x) const {
+    std::array<char, kMostDigits> digits{};
+    to.append(digits.data(), std::to_chars(digits.data(), digits.data() + kMostDigits, x).ptr);
+  }
+  void operator()(double x) const { to += json(x).dump(); }
+  void operator()(const std::string& x) const {
+    if (is_plain(x)) {
+      (to += '"').append(x) += '"';
+    } else {
+      to += json(x).dump();
+    }
+  }
+  void operator()(const Blob& x) const { (to += R"({"bytes":")").append(hex_of(x.bytes)) += "\"}"; }
 };
 
 std::optional<Value> value_of(const json& cell) {
@@ -104,60 +122,67 @@ bool is_outside_checksum(std::string_view column) {
 
 }  // namespace
 
-ChecksumOrder::ChecksumOrder(std::string_view table, std::span<const std::string> columns)
+RowText::RowText(std::string_view table, std::span<const std::string> columns)
     : first_line_(std::string(table) + '\n') {
   for (std::size_t i = 0; i < columns.size(); ++i) {
-    if (!is_outside_checksum(columns[i])) parts_.push_back({i, columns[i] + "="});
+    parts_.push_back(
+        {i, columns[i] + "=", json(columns[i]).dump() + ":", !is_outside_checksum(columns[i])});
   }
   std::sort(parts_.begin(), parts_.end(),
             [&](const Part& a, const Part& b) { return columns[a.column] < columns[b.column]; });
 }
 
-std::size_t ChecksumOrder::write_text(const Row& row, std::string& text) const {
+std::size_t RowText::write_text(const Row& row, std::string& text) const {
   std::size_t room = first_line_.size();
   for (const Part& part : parts_) room += part.name.size() + room_for(row[part.column]) + 1;
   if (text.size() < room) text.resize(room);
   char* end = put(text.data(), first_line_);
   for (const Part& part : parts_) {
     const Value& cell = row[part.column];
-    if (is_null(cell)) continue;
+    if (is_null(cell) || !part.in_checksum) continue;
     end = std::visit(CanonicalCell{put(end, part.name)}, cell);
     *end++ = '\n';
   }
   return static_cast<std::size_t>(end - text.data());
 }
 
-std::string ChecksumOrder::text_of(const Row& row) const {
+std::string RowText::text_of(const Row& row) const {
   std::string text;
   text.resize(write_text(row, text));
   return text;
 }
 
-std::int64_t ChecksumOrder::crc_of(const Row& row) const {
+std::int64_t RowText::crc_of(const Row& row) const {
   thread_local std::string text;  // its room serves row after row
   const std::size_t size = write_text(row, text);
   return libdeflate_crc32(0, text.data(), size);
 }
 
-std::string canonical_text(std::string_view table, std::span<const std::string> columns,
-                           const Row& row) {
-  return ChecksumOrder(table, columns).text_of(row);
-}
-
-std::int64_t row_crc(std::string_view table, std::span<const std::string> columns, const Row& row) {
-  return ChecksumOrder(table, columns).crc_of(row);
-}
-
-Result<std::string> to_json(std::span<const std::string> columns, const Row& row) {
-  json object = json::object();
-  for (std::size_t i = 0; i < columns.size(); ++i)
-    object[columns[i]] = std::visit(JsonCell{}, row[i]);
+Result<std::string> RowText::json_of(const Row& row) const {
+  std::string text;
   try {
-    return object.dump();
+    for (const Part& part : parts_) {
+      (text += text.empty() ? '{' : ',') += part.json_key;
+      std::visit(JsonCell{text}, row[part.column]);
+    }
   } catch (const json::exception&) {
     return Error{ErrorCode::not_a_choice, "A text is not valid UTF-8.", "",
                  "Save the file it came from as UTF-8."};
   }
+  return text.empty() ? "{}" : text += '}';
+}
+
+std::string canonical_text(std::string_view table, std::span<const std::string> columns,
+                           const Row& row) {
+  return RowText(table, columns).text_of(row);
+}
+
+std::int64_t row_crc(std::string_view table, std::span<const std::string> columns, const Row& row) {
+  return RowText(table, columns).crc_of(row);
+}
+
+Result<std::string> to_json(std::span<const std::string> columns, const Row& row) {
+  return RowText("", columns).json_of(row);
 }
 
 Result<Row> from_json(std::string_view text, std::span<const std::string> columns, Row base) {

@@ -19,15 +19,16 @@ namespace oaklight::store {
 std::string canonical_text(std::string_view table, std::span<const std::string> columns,
                            const Row& row);
 
-/// The columns of a table in the order in which a checksum takes them, worked out once: every row
-/// of a file is checked each time it is read.
-class ChecksumOrder {
+/// Writes the texts of a table's rows. The order of its columns, that of their names in both texts,
+/// is worked out once: every row of a file is checked each time it is read.
+class RowText {
  public:
-  ChecksumOrder() = default;
-  ChecksumOrder(std::string_view table, std::span<const std::string> columns);
+  RowText() = default;
+  RowText(std::string_view table, std::span<const std::string> columns);
 
-  [[nodiscard]] std::string text_of(const Row& row) const;  ///< canonical_text
-  [[nodiscard]] std::int64_t crc_of(const Row& row) const;  ///< row_crc
+  [[nodiscard]] std::string text_of(const Row& row) const;          ///< canonical_text
+  [[nodiscard]] std::int64_t crc_of(const Row& row) const;          ///< row_crc
+  [[nodiscard]] Result<std::string> json_of(const Row& row) const;  ///< to_json
 
  private:
   /// Writes it at the front of a text, which grows where it must; how long it is.
@@ -35,7 +36,9 @@ class ChecksumOrder {
 
   struct Part {
     std::size_t column = 0;
-    std::string name;  ///< "dbh_tenths="
+    std::string name;      ///< "dbh_tenths="
+    std::string json_key;  ///< "\"dbh_tenths\":"
+    bool in_checksum = true;
   };
   std::string first_line_;
   std::vector<Part> parts_;

@@ -46,6 +46,7 @@ std::string immutable_uri(const fs::path& path) {
   return uri + "?immutable=1";
 }
 
+/// The statement reads the value where it is, until it is given back.
 int bind(sqlite3_stmt* statement, int place, const Value& value) {
   struct Binder {
     sqlite3_stmt* statement;
@@ -54,12 +55,10 @@ int bind(sqlite3_stmt* statement, int place, const Value& value) {
     int operator()(std::int64_t x) const { return sqlite3_bind_int64(statement, place, x); }
     int operator()(double x) const { return sqlite3_bind_double(statement, place, x); }
     int operator()(const std::string& x) const {
-      return sqlite3_bind_text64(statement, place, x.data(), x.size(), SQLITE_TRANSIENT,
-                                 SQLITE_UTF8);
+      return sqlite3_bind_text64(statement, place, x.data(), x.size(), SQLITE_STATIC, SQLITE_UTF8);
     }
     int operator()(const Blob& x) const {
-      return sqlite3_bind_blob64(statement, place, x.bytes.data(), x.bytes.size(),
-                                 SQLITE_TRANSIENT);
+      return sqlite3_bind_blob64(statement, place, x.bytes.data(), x.bytes.size(), SQLITE_STATIC);
     }
   };
   return std::visit(Binder{statement, place}, value);
@@ -271,14 +270,10 @@ Status SqliteHandle::script(std::string_view sql) {
   return Done{};
 }
 
-Result<sqlite3_stmt*> SqliteHandle::prepared(std::string_view sql,
+Result<sqlite3_stmt*> SqliteHandle::prepared(std::string_view sql, sqlite3_stmt* kept,
                                              std::span<const Value> arguments) {
-  sqlite3_stmt* statement = nullptr;
-  if (const auto kept = statements_.find(sql); kept != statements_.end()) {
-    // Taken out while in use, so that a callback may run the same SQL again.
-    statement = kept->second;
-    statements_.erase(kept);
-  } else {
+  sqlite3_stmt* statement = kept;
+  if (kept == nullptr) {
     const int code = sqlite3_prepare_v3(db_, sql.data(), static_cast<int>(sql.size()),
                                         SQLITE_PREPARE_PERSISTENT, &statement, nullptr);
     if (code != SQLITE_OK) return failure(code);
@@ -294,18 +289,15 @@ Result<sqlite3_stmt*> SqliteHandle::prepared(std::string_view sql,
   return statement;
 }
 
-void SqliteHandle::give_back(std::string_view sql, sqlite3_stmt* statement) {
-  sqlite3_reset(statement);
-  sqlite3_clear_bindings(statement);
-  if (!statements_.emplace(sql, statement).second) sqlite3_finalize(statement);
-}
-
 Status SqliteHandle::walk(std::string_view sql, std::span<const Value> arguments,
                           const EachRow& use_row) {
-  const auto statement = prepared(sql, arguments);
+  auto kept = statements_.find(sql);
+  if (kept == statements_.end()) kept = statements_.emplace(sql, nullptr).first;
+  // Taken out while in use, so that a callback may run the same SQL again.
+  const auto statement = prepared(sql, std::exchange(kept->second, nullptr), arguments);
   if (!statement) return statement.error();
   Status outcome = Done{};
-  Row row(static_cast<std::size_t>(sqlite3_column_count(*statement)));
+  Row row;
   for (;;) {
     const int code = sqlite3_step(*statement);
     if (code == SQLITE_DONE) break;
@@ -313,11 +305,14 @@ Status SqliteHandle::walk(std::string_view sql, std::span<const Value> arguments
       outcome = failure(code);
       break;
     }
+    row.resize(static_cast<std::size_t>(sqlite3_column_count(*statement)));
     for (std::size_t i = 0; i < row.size(); ++i) read_cell(*statement, static_cast<int>(i), row[i]);
     outcome = use_row(row);
     if (!outcome) break;
   }
-  give_back(sql, *statement);
+  sqlite3_reset(*statement);
+  sqlite3_clear_bindings(*statement);
+  sqlite3_finalize(std::exchange(kept->second, *statement));
   return outcome;
 }
 

@@ -74,8 +74,8 @@ class SqliteHandle {
   Status connect(bool immutable);
   Status harden();
   Status apply_settings();
-  Result<sqlite3_stmt*> prepared(std::string_view sql, std::span<const Value> arguments);
-  void give_back(std::string_view sql, sqlite3_stmt* statement);
+  Result<sqlite3_stmt*> prepared(std::string_view sql, sqlite3_stmt* kept,
+                                 std::span<const Value> arguments);
   Status bracket(const char* begin, const std::function<Status()>& work);
   Status walk(std::string_view sql, std::span<const Value> arguments, const EachRow& use_row);
   [[nodiscard]] Error failure(int code) const;
@@ -85,7 +85,7 @@ class SqliteHandle {
   std::filesystem::path path_;
   Use use_ = Use::read_only;
   bool tidies_ = false;  ///< nothing lay beside the file when it was opened for looking
-  std::map<std::string, sqlite3_stmt*, std::less<>> statements_;
+  std::map<std::string, sqlite3_stmt*, std::less<>> statements_;  ///< null while one is in use
 };
 
 /// An identifier as SQL writes it, for names that came from a file.
