@@ -40,6 +40,8 @@ export function onPress(button, act) {
     done = true;
     act();
   });
+  // What was done may have laid something else under the finger: the browser must not click that.
+  button.addEventListener('touchend', (event) => done && event.cancelable && event.preventDefault());
   button.addEventListener('click', (event) => {
     if (done && event.detail > 0) done = false;
     else act();
