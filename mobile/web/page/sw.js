@@ -48,6 +48,7 @@ async function install() {
 }
 
 async function activate() {
+  chosen = null; // while this one waited, another worker may have been told to use another version
   const name = await inUse();
   await use(name); // the first version is in use as soon as it is whole
   await dropOthers(name);

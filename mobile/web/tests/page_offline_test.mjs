@@ -119,6 +119,14 @@ test('a newer version waits until a person takes it over', async (t) => {
   await page.waitForTimeout(500);
   assert.equal(await page.locator('.tab.waits').count(), 0);
 
+  // The newer worker takes its turn when that page is closed, and must not go back to what it knew while it waited.
+  const reopened = await context.newPage();
+  await page.close();
+  await reopened.waitForTimeout(500);
+  await reopened.goto(own.url);
+  await reopened.locator('.bar .whose').waitFor();
+  assert.equal(await reopened.evaluate(async () => (await (await fetch('manifest.webmanifest')).json()).name), 'Oaklight, newer');
+
   // When all pages of it are closed the newer worker takes its turn and throws the older files away.
   await context.close();
   const later = await launch(t, { size: 'tablet', folder });
