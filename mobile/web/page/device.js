@@ -15,7 +15,23 @@ const kStart = {
   plot: '', // where the person stood
 };
 
-export const device = { ...kStart, ...JSON.parse(localStorage.getItem(kKey) ?? '{}') };
+// A browser may keep nothing for the page: then a choice lasts for this visit.
+function kept() {
+  try {
+    return JSON.parse(localStorage.getItem(kKey) ?? '{}');
+  } catch {
+    return {};
+  }
+}
+function keep() {
+  try {
+    localStorage.setItem(kKey, JSON.stringify(device));
+  } catch {
+    // It is told where the tract files cannot be kept either.
+  }
+}
+
+export const device = { ...kStart, ...kept() };
 
 const listeners = new Set();
 export function onDevice(listener) {
@@ -24,7 +40,7 @@ export function onDevice(listener) {
 
 export async function setDevice(changes) {
   Object.assign(device, changes);
-  localStorage.setItem(kKey, JSON.stringify(device));
+  keep();
   await applyDevice();
   for (const listener of listeners) listener(changes);
 }

@@ -186,6 +186,23 @@ test('the page speaks Spanish where a person asks for it', async (t) => {
   assert.deepEqual(faults, []);
 });
 
+test('where the browser keeps no choices they last for the visit', async (t) => {
+  const server = await serve(t);
+  const { page, faults } = await launch(t, { size: 'tablet' });
+  await page.addInitScript(() => {
+    const refuse = () => {
+      throw new DOMException('Nothing is kept here.', 'SecurityError');
+    };
+    Object.assign(Storage.prototype, { getItem: refuse, setItem: refuse });
+  });
+  await page.goto(server.url);
+  const hand = await begin(page);
+  await openDemo(page, hand);
+  await hand.tap(hand.button('Español'));
+  await page.locator('.rail .tab', { hasText: 'Ajustes' }).waitFor();
+  assert.deepEqual(faults, []);
+});
+
 test('what the disk refuses is told, kept, and stored on another try', async (t) => {
   const server = await serve(t);
   const { page } = await launch(t, { size: 'tablet' });
