@@ -7,6 +7,7 @@ export class Core {
   #worker;
   #waiting = new Map();
   #next = 1;
+  #lost = null;
   /** Told when the worker itself ended: everything that was answered before is on disk. */
   onlost = () => {};
   /** Whether the browser promised not to clear the files away by itself. */
@@ -38,6 +39,8 @@ export class Core {
         where: event.message ?? "",
         fix: "Load the page again; what was recorded is safe.",
       });
+      this.#lost = lost; // nobody answers any more
+      this.#worker.terminate();
       for (const { reject } of this.#waiting.values()) reject(lost);
       this.#waiting.clear();
       this.onlost(lost);
@@ -45,6 +48,7 @@ export class Core {
   }
 
   #ask(message) {
+    if (this.#lost) return Promise.reject(this.#lost);
     const id = this.#next++;
     return new Promise((resolve, reject) => {
       this.#waiting.set(id, { resolve, reject });

@@ -138,7 +138,7 @@ function openRemove(shell, file, done) {
         enabled: typed.value.trim() === file,
         act: async () => {
           const gone = await shell.act('remove', { file });
-          if (!gone) return told.replaceChildren(problem(shell.refusal));
+          if (!gone) return told.replaceChildren(problem(shell.why));
           own.close();
           await done();
         },

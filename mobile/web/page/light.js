@@ -215,7 +215,7 @@ export function openWalked(shell, stand, changed) {
             stand: stand.id,
             [metric ? 'walkedHectares' : 'walked']: numberOf(line.value),
           });
-          if (!done) return told.replaceChildren(problem(shell.refusal));
+          if (!done) return told.replaceChildren(problem(shell.why));
           sheet.close();
           await changed();
         },

@@ -33,11 +33,11 @@ export function openNewStand(shell, { newTract, done }) {
   const area = line(metric ? t('StandSheet', 'Area, hectares') : t('StandSheet', 'Area, acres'), { inputmode: 'decimal' });
   const told = el('div', {});
   async function save(sheet) {
-    if (newTract && !(await makeTract(shell, tract.input.value))) return told.replaceChildren(problem(shell.refusal));
+    if (newTract && !(await makeTract(shell, tract.input.value))) return told.replaceChildren(problem(shell.why));
     newTract = false; // it is made; what is refused below does not make it twice
     const size = area.input.value.trim() === '' ? {} : { [metric ? 'hectares' : 'acres']: numberOf(area.input.value) };
     const added = await shell.act('addStand', { name: stand.input.value.trim(), ...size });
-    if (!added) return told.replaceChildren(problem(shell.refusal));
+    if (!added) return told.replaceChildren(problem(shell.why));
     shell.stand = added.stand;
     await shell.setTract(await shell.ask('tract'));
     sheet.close();
@@ -101,11 +101,11 @@ export function openNewPlots(shell, done) {
   async function save(sheet) {
     if (!state.cruise) {
       const made = await shell.act('addCruise', { name: t('Web', 'Cruise'), design: { [keys[state.kind]]: state.size } });
-      if (!made) return told.replaceChildren(problem(shell.refusal));
+      if (!made) return told.replaceChildren(problem(shell.why));
       state.cruise = made.cruise;
     }
     const added = await shell.act('addPlots', { stand: state.stand, cruise: state.cruise, count: state.count });
-    if (!added) return told.replaceChildren(problem(shell.refusal));
+    if (!added) return told.replaceChildren(problem(shell.why));
     await shell.setTract(await shell.ask('tract'));
     sheet.close();
     await done();

@@ -149,7 +149,7 @@ export function openSlope({ shell, plot, changed }) {
     entered: async (digits) => {
       const done = await shell.act('startPlot', { plot, slope: Number(digits), day: today() });
       if (done) await changed();
-      return done ? '' : shell.refusal;
+      return done ? '' : shell.why;
     },
   });
 }

@@ -4,7 +4,7 @@ import { LightPage } from './light.js';
 import { MarksPage } from './marks.js';
 import { el, fit, fitAll, icon, tap, words } from './parts.js';
 import { SetupPage } from './setup.js';
-import { openSheet } from './sheet.js';
+import { closeSheets, openSheet } from './sheet.js';
 import { TallyPage } from './tally.js';
 import { sentence, t } from './words.js';
 
@@ -65,7 +65,9 @@ export class Shell {
       if (this.refusal) this.refuse('');
       return answer ?? {};
     } catch (error) {
-      if (kOfTheDisk.has(error.code)) return this.waitForRetry(error, name, args);
+      if (kOfTheDisk.has(error.code) && name !== 'open') return this.waitForRetry(error, name, args);
+      // The program began again: whether this step was stored is seen by what is there.
+      if (error.code === 'lost' && !this.lost) await this.show();
       this.refuse(sentence(error));
       return null;
     }
@@ -79,8 +81,14 @@ export class Shell {
         this.showNotices();
       };
       this.unsaved = { error, retry };
+      closeSheets(); // the notice and its button lie under them
       this.showNotices();
     });
+  }
+
+  /// Why the last step was not recorded, for a sheet that lies over the notices.
+  get why() {
+    return this.unsaved ? t('ProblemBar', 'NOT SAVED. %1', sentence(this.unsaved.error)) : this.refusal;
   }
 
   refuse(words) {
@@ -247,10 +255,7 @@ export class Shell {
       const text = t('Web', 'Oaklight stopped: %1 What was acknowledged is stored.', sentence(this.lost));
       all.push(row(text, { text: t('Web', 'Start again'), act: () => location.reload() }));
     } else if (this.unsaved) {
-      const text = t('ProblemBar', 'NOT SAVED. %1', sentence(this.unsaved.error));
-      all.push(row(text, { text: t('ProblemBar', 'Try again'), act: () => this.unsaved.retry() }, '.strong'));
-    } else if (this.tract?.problem) {
-      all.push(row(t('ProblemBar', 'DAMAGED. %1', this.tract.problem), null, '.strong'));
+      all.push(row(this.why, { text: t('ProblemBar', 'Try again'), act: () => this.unsaved.retry() }, '.strong'));
     }
     if (this.refusal) all.push(row(this.refusal, { text: t('ProblemBar', 'All right'), act: () => this.refuse('') }));
     if (this.versions.waits && this.entry.key !== 'setup' && !this.inPlot) {

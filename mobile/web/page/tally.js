@@ -326,7 +326,7 @@ export class TallyPage {
         if (!this.pinned) return t('TallyViewModel', 'Choose a species first.');
         const stored = await this.shell.act('tallyDigits', { plot: this.plot.plot, species: this.pinned.code, digits });
         if (stored) this.showStored(stored);
-        return stored ? '' : this.shell.refusal;
+        return stored ? '' : this.shell.why;
       },
     });
   }

@@ -26,7 +26,7 @@ export async function openTree({ shell, tree, changed }) {
   }
   async function change(call, args, sheet) {
     const now = await shell.act(call, { tree, ...args });
-    if (!now) return shell.refusal;
+    if (!now) return shell.why;
     shown = now;
     sheet.refill();
     await changed();

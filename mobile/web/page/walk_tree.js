@@ -92,7 +92,7 @@ export async function openWalkTree({ shell, begin, saved }) {
       seen: on('seen')[0] ?? null,
     });
     if (!answer) {
-      state.refused = shell.refusal;
+      state.refused = shell.why;
       sheet.refill();
       return;
     }

@@ -245,3 +245,50 @@ test('a tree is shown as stored only when core has answered that it is', async (
   assert.equal(await page.locator('.last .tap', { hasText: 'white oak 14.0' }).count(), 0);
   await read(page, 'white oak 14.0 in', Number(before.stems) + 1);
 });
+
+test('what the disk refuses of a keypad is told over nothing, and after a fault the page shows what is there', async (t) => {
+  const server = await serve(t);
+  const { page } = await launch(t, { size: 'tablet' });
+  // The disk refuses what comes by keypad, and one answer is lost.
+  await page.addInitScript(() => {
+    const error = (code, what) => ({ code, what, where: '', fix: 'Look again.' });
+    window.Worker = class extends Worker {
+      set onmessage(act) {
+        this.tell = act;
+        super.onmessage = (event) => {
+          if (!window.fault) return act(event);
+          window.fault = false;
+          act({ data: { id: event.data.id, error: error('lost', 'It began again.') } });
+        };
+      }
+      postMessage(message) {
+        if (!window.full || message.request?.call !== 'tallyDigits') return super.postMessage(message);
+        this.tell({ data: { id: message.id, error: error('disk_full', 'The disk is full.') } });
+      }
+    };
+  });
+  await page.goto(server.url);
+  const hand = await beginDemo(page);
+  const before = Number((await readBack(page)).stems);
+  const type = async (digits) => {
+    await hand.tap(page.locator('.actions .tap[aria-label="Keypad"]'));
+    for (const digit of digits) await hand.tap(page.locator('dialog .digit', { hasText: digit }));
+    await hand.tap(hand.button('Record'));
+  };
+  await hand.tap(hand.cell('species', kOak.name));
+  await page.evaluate(() => (window.full = true));
+  await type('123');
+  await page.locator('.notice.strong').waitFor();
+  await page.locator('dialog').waitFor({ state: 'detached' }); // or the notice would lie under it
+  await type('99');
+  await page.locator('dialog .head', { hasText: 'NOT SAVED. The disk is full. Look again.' }).waitFor();
+  await hand.tap(hand.button('Close'));
+  await page.evaluate(() => (window.full = false));
+  await hand.tap(hand.button('Try again'));
+  await read(page, 'white oak 12.3 in', before + 1);
+
+  await page.evaluate(() => (window.fault = true));
+  await slide(hand, kOak, 14); // it is stored, and its answer never comes
+  await read(page, 'white oak 14.0 in', before + 2);
+  await page.locator('.notice', { hasText: 'It began again. Look again.' }).waitFor();
+});
