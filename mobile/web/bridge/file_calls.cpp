@@ -68,8 +68,7 @@ Result<Json> remove(WebDesk& desk, const Arguments& arguments) {
   }
   std::error_code problem;
   if (!fs::exists(*path, problem)) return unknown_file(*file);
-  fs::remove(*path, problem);
-  for (const char* beside : {"-wal", "-journal", ".lock"}) fs::remove(*path + beside, problem);
+  remove_file(*path);
   return files(desk, arguments);
 }
 

@@ -1,6 +1,7 @@
 // Calls that set a tract up.
 #include <array>
 
+#include "core/base/number_text.hpp"
 #include "core/session/plot_work.hpp"
 #include "core/session/tract_work.hpp"
 #include "mobile/web/bridge/tract_json.hpp"
@@ -20,26 +21,33 @@ Result<Json> set_tract(WebDesk& desk, const Arguments& arguments) {
   return tract_json(desk, arguments.system());
 }
 
-/// An area as the page has it, in acres or in hectares.
-std::optional<Acres> area_of(const Arguments& arguments, const char* acres, const char* hectares) {
-  if (const auto value = arguments.number(acres)) return Acres{*value};
-  if (const auto value = arguments.number(hectares)) {
-    return to_acres(SquareMetres{*value * kSquareMetresPerHectare});
-  }
-  return std::nullopt;
+/// A number, or the text that a person typed. Errors: not_a_number.
+Result<double> number_of(const Arguments& arguments, const char* name) {
+  if (const auto value = arguments.number(name)) return *value;
+  return number_from_text(arguments.text(name).value_or(""));
 }
 
-void put_stand(Stand& stand, const Arguments& arguments) {
+/// Puts an area in, where the page names one in acres or in hectares. Errors: not_a_number.
+template <class Area>
+Status put_area(Area& area, const Arguments& arguments, const char* acres, const char* hectares) {
+  const bool metric = arguments.has(hectares);
+  if (!metric && !arguments.has(acres)) return Done{};
+  const auto value = number_of(arguments, metric ? hectares : acres);
+  if (!value) return value.error();
+  area = metric ? to_acres(SquareMetres{*value * kSquareMetresPerHectare}) : Acres{*value};
+  return Done{};
+}
+
+Status put_stand(Stand& stand, const Arguments& arguments) {
   if (const auto name = arguments.text("name")) stand.name = *name;
-  if (const auto area = area_of(arguments, "acres", "hectares")) stand.acres = *area;
-  if (const auto area = area_of(arguments, "walked", "walkedHectares")) stand.walked = *area;
-  if (const auto goal = arguments.word<Goal>("goal")) stand.goal = *goal;
+  if (Status put = put_area(stand.acres, arguments, "acres", "hectares"); !put) return put;
+  return put_area(stand.walked, arguments, "walked", "walkedHectares");
 }
 
 Result<Json> add_stand_call(WebDesk& desk, const Arguments& arguments) {
-  const auto written = desk.submit([&](OpenTract& tract) {
+  const auto written = desk.submit([&](OpenTract& tract) -> Result<Action> {
     Stand stand;
-    put_stand(stand, arguments);
+    if (const Status put = put_stand(stand, arguments); !put) return put.error();
     return add_stand(tract.live, tract.knowledge, tract.ids, stand);
   });
   if (!written) return written.error();
@@ -53,7 +61,7 @@ Result<Json> change_stand_call(WebDesk& desk, const Arguments& arguments) {
     const Stand* known = tract.live.find(*id);
     Stand stand = known == nullptr ? Stand{} : *known;
     stand.id = *id;
-    put_stand(stand, arguments);
+    if (const Status put = put_stand(stand, arguments); !put) return put.error();
     return change_stand(tract.live, tract.knowledge, stand);
   });
   if (!written) return written.error();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <filesystem>
 #include <utility>
 
 #include "core/base/embedded.hpp"
@@ -59,6 +60,15 @@ CruiseFiles demo_files() {
   return files;
 }
 
+Status make_demo(const std::string& path, const StoreContext& context) {
+  auto session = TractSession::create(path, context);
+  if (!session) return session.error();
+  const auto report = session->import_files(demo_files());
+  if (!report) return report.error();
+  if (!report->faults.empty()) return report->faults.front();
+  return Done{};
+}
+
 }  // namespace
 
 std::string WebDesk::answer(std::string_view request) {
@@ -85,23 +95,19 @@ Status WebDesk::open(const std::string& file) {
   const auto path = path_of(file);
   if (!path) return path.error();
   if (tract_ && tract_->file == file) return Done{};
-  close();
   return take(TractStore::open(*path, OpenMode::read_write, context()), file);
 }
 
 Status WebDesk::create(const std::string& file, bool demo) {
   const auto path = path_of(file);
   if (!path) return path.error();
-  close();
-  if (!demo) return take(TractStore::create(*path, context()), file);
-  {
-    auto session = TractSession::create(*path, context());
-    if (!session) return session.error();
-    const auto report = session->import_files(demo_files());
-    if (!report) return report.error();
-    if (!report->faults.empty()) return report->faults.front();
-  }
-  return open(file);
+  std::error_code problem;
+  const bool taken = std::filesystem::exists(*path, problem);
+  Status made =
+      demo ? make_demo(*path, context()) : take(TractStore::create(*path, context()), file);
+  if (made && demo) made = open(file);
+  if (!made && !taken) remove_file(*path);  // without room for all of it there is none of it
+  return made;
 }
 
 void WebDesk::follow(std::span<const Change> changes) {
@@ -139,6 +145,13 @@ Json WebDesk::undo_json() {
   };
   if (!state) return {{"undo", nullptr}, {"redo", nullptr}};
   return {{"undo", label(state->undo)}, {"redo", label(state->redo)}};
+}
+
+void remove_file(const std::string& path) {
+  std::error_code problem;
+  for (const char* beside : {"", "-wal", "-journal", ".lock", ".new"}) {
+    std::filesystem::remove(path + beside, problem);
+  }
 }
 
 Result<std::string> path_of(const std::optional<std::string>& file) {

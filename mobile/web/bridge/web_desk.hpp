@@ -65,7 +65,8 @@ class WebDesk {
   [[nodiscard]] OpenTract* tract() { return tract_.get(); }
   [[nodiscard]] StoreContext context() const { return {clock_, system_random(), device_}; }
 
-  /// Opens a file and closes the one before. Errors: of TractStore::open; of read_knowledge.
+  /// Opens a file and closes the one before; what is refused leaves that one open. Errors: of
+  /// TractStore::open; of read_knowledge.
   Status open(const std::string& file);
   /// Makes a new file and opens it; demo: with the invented demo tract in it. Errors: as open; of
   /// TractStore::create.
@@ -111,5 +112,7 @@ struct NamedCall {
 
 /// The path of a file that the browser keeps. Errors: not_a_choice for a name that is no plain one.
 [[nodiscard]] Result<std::string> path_of(const std::optional<std::string>& file);
+/// Takes a file away with what SQLite keeps beside it.
+void remove_file(const std::string& path);
 
 }  // namespace oaklight::web

@@ -20,8 +20,13 @@ export class Core {
     // A page that is kept to be gone back to would hold the files, and nobody could open them.
     addEventListener("pagehide", () => core.#worker.terminate());
     addEventListener("pageshow", (event) => event.persisted && location.reload());
-    core.kept = (await navigator.storage?.persist?.().catch(() => false)) ?? false;
+    core.askToKeep();
     return core;
+  }
+
+  /** Asks the browser not to clear the files away. It may ask the person, who may take their time: nobody waits for it. */
+  askToKeep() {
+    navigator.storage?.persist?.().then((kept) => (this.kept = kept), () => {});
   }
 
   constructor() {

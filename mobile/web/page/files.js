@@ -1,5 +1,4 @@
 // Tract files: into the browser, out of it, and which one is open.
-import { setDevice } from './device.js';
 import { el, problem, tap, words } from './parts.js';
 import { openSheet } from './sheet.js';
 import { sentence, t } from './words.js';
@@ -54,22 +53,9 @@ async function takeOutAsIs(shell, file) {
   }
 }
 
-export async function closeTract(shell) {
-  if (!shell.tract) return;
-  await shell.act('close');
-  shell.tract = null;
-  shell.card = null;
-  shell.stand = null;
-  shell.marksFilter = undefined;
-  await setDevice({ plot: '' });
-}
-
 export async function openTract(shell, file) {
-  await closeTract(shell);
-  const tract = await shell.act('open', { file });
-  if (tract) await shell.setTract(tract);
-  else
-    shell.refuse(`${shell.refusal} ${t('Web', 'Under Setup, Tract files, it can be taken out as it is for oaklight rescue.')}`);
+  if (await shell.takeTract('open', { file })) return;
+  shell.refuse(`${shell.why} ${t('Web', 'Under Setup, Tract files, it can be taken out as it is for oaklight rescue.')}`);
 }
 
 export async function openFiles(shell, done) {

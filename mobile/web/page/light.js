@@ -195,8 +195,8 @@ function bar({ share, limit, state }) {
 }
 
 export function openWalked(shell, stand, changed) {
-  const label =
-    device.system === 'metric' ? t('StandSheet', 'Walked for marking, ha') : t('StandSheet', 'Walked for marking, acres');
+  const metric = device.system === 'metric';
+  const label = metric ? t('StandSheet', 'Walked for marking, ha') : t('StandSheet', 'Walked for marking, acres');
   const line = el('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', 'aria-label': label });
   const told = el('div', {});
   openSheet({
@@ -213,7 +213,7 @@ export function openWalked(shell, stand, changed) {
         act: async () => {
           const done = await shell.act('changeStand', {
             stand: stand.id,
-            [metric ? 'walkedHectares' : 'walked']: numberOf(line.value),
+            [metric ? 'walkedHectares' : 'walked']: numberTyped(line.value),
           });
           if (!done) return told.replaceChildren(problem(shell.why));
           sheet.close();
@@ -224,8 +224,5 @@ export function openWalked(shell, stand, changed) {
   line.focus();
 }
 
-/// A number as a person typed it, a comma being a point; null when it is none: core refuses that in its own words.
-export function numberOf(typed) {
-  const text = typed.trim().replace(',', '.');
-  return /^\d+(\.\d+)?$/.test(text) ? Number(text) : null;
-}
+/// A number as a person typed it, a comma being a point: core reads it, or refuses it in its own words.
+export const numberTyped = (text) => text.trim().replace(',', '.');

@@ -1,8 +1,7 @@
 // What a tract needs before its first tree: a stand, the design of the cruise, plots.
 import { device } from './device.js';
 import { chips, el, problem, tap, words } from './parts.js';
-import { closeTract } from './files.js';
-import { numberOf } from './light.js';
+import { numberTyped } from './light.js';
 import { openSheet } from './sheet.js';
 import { say, t } from './words.js';
 
@@ -35,7 +34,7 @@ export function openNewStand(shell, { newTract, done }) {
   async function save(sheet) {
     if (newTract && !(await makeTract(shell, tract.input.value))) return told.replaceChildren(problem(shell.why));
     newTract = false; // it is made; what is refused below does not make it twice
-    const size = area.input.value.trim() === '' ? {} : { [metric ? 'hectares' : 'acres']: numberOf(area.input.value) };
+    const size = { [metric ? 'hectares' : 'acres']: numberTyped(area.input.value) };
     const added = await shell.act('addStand', { name: stand.input.value.trim(), ...size });
     if (!added) return told.replaceChildren(problem(shell.why));
     shell.stand = added.stand;
@@ -51,10 +50,7 @@ export function openNewStand(shell, { newTract, done }) {
 }
 
 async function makeTract(shell, name) {
-  await closeTract(shell);
-  const made = await shell.act('create', { file: fileNameOf(name) });
-  if (!made) return false;
-  await shell.setTract(made);
+  if (!(await shell.takeTract('create', { file: fileNameOf(name) }))) return false;
   return Boolean(await shell.act('setTract', { name: name.trim() }));
 }
 

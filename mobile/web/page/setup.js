@@ -1,7 +1,7 @@
 // The tract file, what a person chooses once for this device, and what the page is.
 import { device, setDevice } from './device.js';
 import { chips, el, icon, tap, words } from './parts.js';
-import { closeTract, openFiles, putIn, takeOut } from './files.js';
+import { openFiles, putIn, takeOut } from './files.js';
 import { openNewPlots, openNewStand } from './new_work.js';
 import { takeNewest } from './update.js';
 import { say, t } from './words.js';
@@ -102,9 +102,7 @@ export class SetupPage {
     const { files } = await this.shell.ask('files');
     const file = 'demo.gpkg';
     const kept = files.some((one) => one.file === file);
-    await closeTract(this.shell);
-    const tract = kept ? await this.shell.act('open', { file }) : await this.shell.act('create', { file, demo: true });
-    if (tract) await this.shell.setTract(tract);
+    await this.shell.takeTract(kept ? 'open' : 'create', { file, demo: true });
     await this.shell.show();
   }
 

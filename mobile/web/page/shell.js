@@ -113,11 +113,23 @@ export class Shell {
     return this.entry.key === 'tally' && this.page?.inPlot === true;
   }
 
+  /// Opens a tract file, or makes one, in place of the one that is open. What is refused leaves that open, and answers false.
+  async takeTract(call, args) {
+    const tract = await this.act(call, args);
+    if (tract) await this.setTract(tract);
+    return tract !== null;
+  }
+
   async setTract(tract) {
+    if (tract.file !== this.tract?.file) {
+      this.card = null;
+      this.stand = null;
+      this.marksFilter = undefined;
+    }
     this.tract = tract;
-    this.undo = tract?.undo ?? { undo: null, redo: null };
-    await setDevice({ file: tract?.file ?? '', ...(tract?.file === device.file ? {} : { plot: '' }) });
-    if (tract) navigator.storage?.persist?.();
+    this.undo = tract.undo;
+    await setDevice(tract.file === device.file ? {} : { file: tract.file, plot: '' });
+    this.core.askToKeep();
   }
 
   /// The tract that was open when the page was last closed.

@@ -79,6 +79,9 @@ test('an area in hectares is the same ground in acres', () => {
   assert.equal(area('us'), '12.4 ac'); // By hand: 5 ha x 2.4711 ac
   engine.call({ call: 'changeStand', stand, walkedHectares: 2 });
   refuses(() => engine.call({ call: 'changeStand', stand, walkedHectares: 20 }), 'contradiction');
+  refuses(() => engine.call({ call: 'changeStand', stand, walkedHectares: '' }), 'not_a_number'); // as a person typed it
+  engine.call({ call: 'changeStand', stand, hectares: '4.5' });
+  assert.equal(area('metric'), '4.50 ha');
 });
 
 test('what is wrong is refused by name and changes nothing', () => {
