@@ -17,7 +17,8 @@ namespace oaklight::web {
 /// error where it is needed; no text of a page can break the program.
 class Arguments {
  public:
-  explicit Arguments(const Json& json) : json_(json) {}
+  explicit Arguments(const Json& json, UnitSystem usual = UnitSystem::us)
+      : json_(json), usual_(usual) {}
 
   [[nodiscard]] const Json* find(const char* name) const {
     if (!json_.is_object()) return nullptr;
@@ -51,8 +52,11 @@ class Arguments {
     const Json* value = find(name);
     return value != nullptr && value->is_boolean() && value->get<bool>();
   }
+  /// Its own, or that of the call around it.
   [[nodiscard]] UnitSystem system() const {
-    return text("system") == "metric" ? UnitSystem::metric : UnitSystem::us;
+    const auto given = text("system");
+    if (!given) return usual_;
+    return *given == "metric" ? UnitSystem::metric : UnitSystem::us;
   }
   template <class E>
   [[nodiscard]] std::optional<E> word(const char* name) const {
@@ -89,11 +93,12 @@ class Arguments {
   [[nodiscard]] Arguments inside(const char* name) const {
     static const Json kNone = Json::object();
     const Json* value = find(name);
-    return Arguments(value != nullptr ? *value : kNone);
+    return Arguments(value != nullptr ? *value : kNone, system());
   }
 
  private:
   const Json& json_;
+  UnitSystem usual_;
 };
 
 }  // namespace oaklight::web

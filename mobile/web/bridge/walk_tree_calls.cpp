@@ -21,19 +21,30 @@ Json side_choices(const OpenTract& tract, const ContactDraft& standing) {
   });
 }
 
+/// What is seen on a tree; that it is dead comes first.
+Json condition_choices(const OpenTract& tract, const TreeFacts* facts) {
+  Json choices = choices_of(tract, "condition", [&](const std::string& word) {
+    const auto seen = from_word<Condition>(word);
+    return facts != nullptr && seen && facts->conditions.has(*seen);
+  });
+  choices.insert(choices.begin(),
+                 Json{{"word", word_of(TreeStatus::dead)},
+                      {"label", phrase(kWords, "Dead")},
+                      {"help", ""},
+                      {"group", nullptr},
+                      {"on", facts != nullptr && facts->status == TreeStatus::dead}});
+  return choices;
+}
+
 Json walk_choices(const OpenTract& tract, const TreeFacts* facts, const ContactDraft& standing) {
   const auto crown = [&](const std::string& word) {
     return facts != nullptr && facts->crown_class && word == word_of(*facts->crown_class);
-  };
-  const auto condition = [&](const std::string& word) {
-    const auto seen = from_word<Condition>(word);
-    return facts != nullptr && seen && facts->conditions.has(*seen);
   };
   const auto seen = [&](const std::string& word) { return word == word_of(standing.seen); };
   return {{"side", side_choices(tract, standing)},
           {"seen", choices_of(tract, "seen", seen)},
           {"crown_class", choices_of(tract, "crown_class", crown)},
-          {"condition", choices_of(tract, "condition", condition)}};
+          {"condition", condition_choices(tract, facts)}};
 }
 
 /// What is known of the tree that the page names, or of the new one that it begins: of a crop tree
@@ -53,7 +64,6 @@ Result<Json> walk_tree(WebDesk& desk, const Arguments& arguments) {
                 {"facts", facts_json(tree->facts)},
                 {"name", species_words(tract.knowledge, tree->facts.species)},
                 {"dbh", dbh_text(tree->facts.dbh)},
-                {"dead", tree->facts.status == TreeStatus::dead},
                 {"choices", walk_choices(tract, &tree->facts, standing)}};
   }
   ContactDraft standing;
@@ -66,13 +76,9 @@ Result<Json> walk_tree(WebDesk& desk, const Arguments& arguments) {
     if (const auto side = arguments.word<Side>("side")) standing.sides.add(*side);
     standing.seen = Seen::touches;
   }
-  return Json{{"title", title},
-              {"tag", next_tag(tract.live)},
-              {"facts", nullptr},
-              {"name", nullptr},
-              {"dbh", nullptr},
-              {"dead", false},
-              {"choices", walk_choices(tract, nullptr, standing)}};
+  return Json{{"title", title},   {"tag", next_tag(tract.live)},
+              {"facts", nullptr}, {"name", nullptr},
+              {"dbh", nullptr},   {"choices", walk_choices(tract, nullptr, standing)}};
 }
 
 Result<Json> wearer(WebDesk& desk, const Arguments& arguments) {

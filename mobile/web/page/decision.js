@@ -39,7 +39,7 @@ export function openDecision({ page, card, tree }) {
   const sheet = openSheet({
     title: say(tree.title),
     fill: () => [
-      cautionLines(tree.cautions ?? [], say),
+      cautionLines(tree.cautions, say),
       el('p.verdict', {}, icon(iconOf(tree.verdict)), el('b', {}, t('DecisionSheet', 'Now: %1', tree.verdictWords))),
       words(say(tree.reason)),
       tree.byHand
@@ -69,7 +69,8 @@ export function openDecision({ page, card, tree }) {
         symbol: 'look',
         act: () => {
           sheet.close();
-          openWalkTree({ shell, begin: { tree: tree.tree, contact: tree.contact }, saved: () => page.refresh() });
+          const begin = { tree: tree.tree, contact: tree.contact };
+          openWalkTree({ shell, begin, cautions: tree.cautions, saved: () => page.refresh() });
         },
       }),
       crop

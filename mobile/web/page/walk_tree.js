@@ -1,12 +1,14 @@
 // Naming a tree of the marking walk: a crop tree, a neighbour and how it stands, or one that is looked at again. Nothing is
 // recorded before it is saved.
-import { chips, el, problem, tap, words } from './parts.js';
+import { device } from './device.js';
+import { cautionLines, chips, el, problem, tap, words } from './parts.js';
 import { openKeypad, openSheet } from './sheet.js';
 import { openSpecies } from './species.js';
 import { say, sentence, t } from './words.js';
 
-/// begin  {stand}: a new crop tree; {crop, side}: a neighbour there; {tree, contact}: look again
-export async function openWalkTree({ shell, begin, saved }) {
+/// begin     {stand}: a new crop tree; {crop, side}: a neighbour there; {tree, contact}: look again
+/// cautions  of a tree that is looked at again: before all else
+export async function openWalkTree({ shell, begin, cautions = [], saved }) {
   let tree;
   try {
     tree = await shell.ask('walkTree', begin);
@@ -14,6 +16,7 @@ export async function openWalkTree({ shell, begin, saved }) {
     shell.refuse(sentence(error));
     return;
   }
+  const system = tree.facts?.system ?? device.system; // a tree that is looked at again stays as it was read
   const state = {
     tag: tree.tag,
     species: tree.facts?.species ?? null,
@@ -60,9 +63,9 @@ export async function openWalkTree({ shell, begin, saved }) {
     openKeypad({
       title: t('WalkTreeSheet', 'Diameter (DBH)'),
       enterText: t('WalkTreeSheet', 'Take it over'),
-      read: async (digits) => say((await shell.ask('readDigits', { digits })).text),
+      read: async (digits) => say((await shell.ask('readDigits', { digits, system })).text),
       entered: async (digits) => {
-        const { text, tenths } = await shell.ask('readDigits', { digits });
+        const { text, tenths } = await shell.ask('readDigits', { digits, system });
         if (tenths === null) return say(text);
         Object.assign(state, { tenths, size: say(text) });
         sheet.refill();
@@ -84,6 +87,7 @@ export async function openWalkTree({ shell, begin, saved }) {
       facts: {
         species: state.species,
         tenths: state.tenths,
+        system,
         status: on('condition').includes('dead') ? 'dead' : 'live',
         crown_class: on('crown_class')[0] ?? null,
         conditions: on('condition').filter((word) => word !== 'dead'),
@@ -103,6 +107,7 @@ export async function openWalkTree({ shell, begin, saved }) {
   const sheet = openSheet({
     title: say(tree.title),
     fill: () => [
+      cautionLines(cautions, say),
       problem(state.refused),
       el('label.beside', {}, el('span', {}, t('WalkTreeSheet', 'Tag')), tag),
       state.known ? words(t('WalkTreeSheet', 'This tag hangs on %1 already: that tree is meant.', state.known)) : null,

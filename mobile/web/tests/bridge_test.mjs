@@ -197,6 +197,33 @@ test('a tree is put right and taken out', () => {
   refuses(() => engine.call({ call: 'tree', tree }), 'unknown_reference');
 });
 
+test('a tree of the walk keeps its unit, and that it is dead', () => {
+  const { engine } = fresh();
+  const { stand } = planned(engine);
+  const oak = { species: white_oak, tenths: 350, conditions: [] };
+  const dead = (tree) => engine.call({ call: 'walkTree', ...tree }).choices.condition[0];
+  assert.deepEqual([dead({ stand }).word, dead({ stand }).on], ['dead', false]);
+  const { crop } = engine.call({ call: 'saveWalkTree', system: 'metric', stand, tag: '1', facts: oak });
+  assert.equal(engine.call({ call: 'walkTree', tree: crop }).dbh, '35.0 cm');
+  engine.call({ call: 'saveWalkTree', tree: crop, tag: '1', facts: { ...oak, system: 'metric', status: 'dead' } });
+  assert.equal(dead({ tree: crop }).on, true);
+  assert.equal(engine.call({ call: 'walkTree', tree: crop }).dbh, '35.0 cm');
+});
+
+test('a file that is refused leaves the one that is open, and without room for all of the demo there is none of it', () => {
+  const { disk, engine } = fresh();
+  planned(engine);
+  refuses(() => engine.call({ call: 'open', file: 'nowhere.gpkg' }), 'cannot_open');
+  refuses(() => engine.call({ call: 'create', file: 'woods.gpkg' }), 'cannot_write');
+  for (const room of [100_000, 460_000, 600_000]) {
+    disk.room = disk.used + room; // less than the copy, less than its first page, less than its trees
+    refuses(() => engine.call({ call: 'create', file: 'demo.gpkg', demo: true }), 'disk_full');
+    const { files, open } = engine.call({ call: 'files' });
+    assert.deepEqual([files.map((one) => one.file), open], [['woods.gpkg'], 'woods.gpkg']);
+    assert.ok(!engine.pool.names.some((name) => name.startsWith('demo')), String(engine.pool.names));
+  }
+});
+
 test('a tract goes out and comes in as the same file, and nothing that is not sound stays', () => {
   const { engine } = fresh();
   const { plots } = planned(engine);

@@ -11,7 +11,7 @@ export const noNative = existsSync(oaklight) ? false : `no ${oaklight}: build it
 export const run = (...given) => execFileSync(oaklight, given, { encoding: 'utf8', cwd: root });
 export const estimate = (file) => JSON.parse(run('estimate', file, '--json'));
 
-const rows = (file, sql) =>
+export const rows = (file, sql) =>
   execFileSync('sqlite3', ['-separator', ' | ', file, sql], { encoding: 'utf8' }).trim().split('\n').filter(Boolean);
 
 /// What is decided for the trees of a stand: tag, verdict, what to do, and why.

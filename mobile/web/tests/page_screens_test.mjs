@@ -4,7 +4,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { untilStems } from './hand.mjs';
-import { marks, nativeDemo, noNative, run, takeOut, trees } from './native.mjs';
+import { marks, nativeDemo, noNative, rows, run, takeOut, trees } from './native.mjs';
 import { launch, serve } from './site.mjs';
 import { begin, beginDemo, goTo, newTract, openDemo } from './steps.mjs';
 
@@ -82,6 +82,56 @@ for (const size of ['tablet', 'phone']) {
     assert.deepEqual(faults, []);
   });
 }
+
+test('a metric tree of the walk stays metric, a dead one dead, and what was walked is told', { skip: noNative }, async (t) => {
+  const server = await serve(t);
+  const { page, faults } = await launch(t, { size: 'tablet' });
+  await page.goto(server.url);
+  const hand = await begin(page);
+  await goTo(page, 'Setup');
+  await hand.tap(hand.button('cm, ha'));
+  await newTract(page, hand, { tract: 'Metric', stand: 'Hollow', area: 'Area, hectares', acres: '4,5', plots: '5' });
+  const save = async () => {
+    await hand.tap(hand.button('Save'));
+    await page.locator('dialog').waitFor({ state: 'detached' });
+  };
+  await goTo(page, 'Light');
+  await hand.tap(hand.button('New crop tree'));
+  await enterTree(page, hand, { species: 'white oak', digits: '352' });
+  await save();
+  await hand.tap(page.locator('.side-button.N'));
+  await hand.tap(hand.button('A neighbour stands here'));
+  await enterTree(page, hand, { species: 'red maple', digits: '201' });
+  await hand.tap(hand.button('Dead'));
+  await save();
+  await hand.tap(page.locator('.tree-row', { hasText: 'red maple 20.1' }));
+  await hand.tap(hand.button('Look at this tree again'));
+  await page.locator('dialog input').first().waitFor();
+  assert.match(await page.locator('dialog .body').innerText(), /^(STOP|Extra care)\. /, 'what may hurt comes first');
+  assert.equal(await hand.button('Dead').getAttribute('aria-pressed'), 'true');
+  await save();
+
+  await hand.tap(hand.button('All cards'));
+  await hand.tap(hand.button('Say how much was walked'));
+  const area = page.getByLabel('Walked for marking, ha', { exact: true });
+  await hand.tap(hand.button('Save stand'));
+  await page.locator('dialog .problem').waitFor(); // nothing was typed
+  await hand.tap(area);
+  await page.keyboard.type('2,5');
+  await hand.tap(hand.button('Save stand'));
+  await page.locator('dialog').waitFor({ state: 'detached' });
+  await page.waitForFunction(() => !document.body.innerText.includes('how much was walked'));
+
+  await goTo(page, 'Setup');
+  const file = await takeOut(page, hand);
+  run('check', file);
+  assert.deepEqual(rows(file, 'SELECT units, dbh_tenths, status FROM walk_tree WHERE NOT deleted ORDER BY uid;'), [
+    'metric | 352 | live',
+    'metric | 201 | dead',
+  ]);
+  assert.deepEqual(rows(file, 'SELECT round(walked_ac, 2) FROM stand WHERE NOT deleted;'), ['6.18']); // by hand: 2.5 ha at 2.4711
+  assert.deepEqual(faults, []);
+});
 
 test('what may hurt stands before all else that is said of a tree', async (t) => {
   const server = await serve(t);
