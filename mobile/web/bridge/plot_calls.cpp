@@ -185,7 +185,7 @@ Result<Json> plot_json(WebDesk& desk, PlotId id, const Arguments& arguments) {
   const UnitSystem system = arguments.system();
   Json answer = moving_json(desk, *plot, system);
   answer["plot"] = to_text(id);
-  answer["status"] = word_of(plot->status);
+  answer["standId"] = to_text(plot->stand);
   answer["name"] = plot_name_json(tract, *plot);
   answer["closed"] = closed_json(tract, *plot);
   answer["counting"] = counting(tract, *plot);

@@ -6,6 +6,7 @@ import { el, fit, fitAll, tap, words } from './parts.js';
 import { closedTold, openPlots, openSlope } from './plots.js';
 import { openKeypad, openSheet } from './sheet.js';
 import { openSpecies } from './species.js';
+import { openFigures } from './stand.js';
 import { openTree, openTrees } from './tree.js';
 import { say, sentence, t } from './words.js';
 
@@ -356,6 +357,7 @@ export class TallyPage {
         return [
           words(say(this.plot.stand?.text)),
           words(say(this.plot.stand?.need), 'soft'),
+          go(t('Web', 'Figures of this stand'), '', () => openFigures(this.shell, this.plot.standId)),
           go(t('Web', 'Trees of this plot'), '', () =>
             openTrees({ shell: this.shell, plot: this.plot.plot, changed: () => this.refresh() }),
           ),

@@ -46,6 +46,11 @@ async function through(size) {
   await sheet('keypad');
   await page.locator('.actions .tap').nth(2).tap();
   await sheet('more');
+  await page.locator('.actions .tap').nth(2).tap();
+  await page.locator('dialog .tap').first().tap();
+  await page.locator('.figure-row').first().waitFor();
+  await sheet('figures');
+  await page.keyboard.press('Escape');
   const pages = ['light', 'marks', 'setup'];
   for (const key of pages) {
     await page.evaluate((to) => (location.hash = to), key);

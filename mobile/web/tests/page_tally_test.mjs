@@ -104,7 +104,14 @@ for (const size of ['tablet', 'upright', 'phone']) {
     await hand.tap(hand.button('More'));
     const told = (await page.locator('dialog .body').innerText()).replaceAll('\u00a0', ' ');
     const { mean, hi } = figures.live.ba_ft2_ac;
-    assert.ok(told.includes(`${mean.toFixed(1)} ± ${(hi - mean).toFixed(1)} ft`), told);
+    const figure = `${mean.toFixed(1)} ± ${(hi - mean).toFixed(1)} ft`;
+    assert.ok(told.includes(figure), told);
+    await hand.tap(hand.button('Figures of this stand'));
+    await page.locator('.figure-row').first().waitFor();
+    const figured = (await page.locator('dialog .body').last().innerText()).replaceAll('\u00a0', ' ');
+    assert.ok(figured.includes(`${mean.toFixed(1)} ft²/ac ± ${(hi - mean).toFixed(1)} (`), figured);
+    const noUnit = page.locator('.figure-row b', { hasText: /^[\d.,]+$/ });
+    assert.equal(await noUnit.count(), 0, 'a figure without its unit');
     assert.deepEqual(faults, []);
   });
 }
