@@ -43,7 +43,9 @@ Json tagged_words(const TractKnowledge& knowledge, const std::string& tag, const
   return joined({tag, tree_words(knowledge, facts.species, facts.dbh)}, "  ");
 }
 
-Json form_words(const std::string& label) { return phrase("Form", label); }
+Json form_words(const std::string& label) {
+  return label.empty() ? Json("") : phrase("Form", label);
+}
 
 Json verdict_words(Verdict verdict) {
   switch (verdict) {

@@ -109,15 +109,9 @@ Json plot_name_json(const OpenTract& tract, const Plot& plot) {
              : name;
 }
 
-Json closed_json(const OpenTract& tract, const Plot& plot) {
-  if (plot.status == PlotStatus::skipped) {
-    return phrase("TallyViewModel",
-                  "This plot was skipped. Plan it again on the page Walk to tally it.");
-  }
-  if (tract.store.mode() == OpenMode::read_only) {
-    return phrase("TallyViewModel", "This tract is open for looking only.");
-  }
-  return {};
+Json closed_json(const Plot& plot) {
+  if (plot.status != PlotStatus::skipped) return {};
+  return phrase("Web", "This plot was skipped. Plan it again under Next plot to tally it.");
 }
 
 std::vector<TallyClass> classes_of(const OpenTract& tract, const Plot& plot, UnitSystem system,
@@ -187,7 +181,7 @@ Result<Json> plot_json(WebDesk& desk, PlotId id, const Arguments& arguments) {
   answer["plot"] = to_text(id);
   answer["standId"] = to_text(plot->stand);
   answer["name"] = plot_name_json(tract, *plot);
-  answer["closed"] = closed_json(tract, *plot);
+  answer["closed"] = closed_json(*plot);
   answer["counting"] = counting(tract, *plot);
   Json& species = answer["species"] = Json::array();
   for (const Species* one :

@@ -139,9 +139,9 @@ Json tree_line(const OpenTract& tract, const Tree& tree) {
   const TreeFacts& facts = tree.facts;
   Json text = tree_words(tract.knowledge, facts.species, facts.dbh);
   if (facts.status == TreeStatus::dead) text = phrase("TallyViewModel", "%1, dead", {text});
-  const bool doubted = unusual(tract.knowledge, facts.species, facts.dbh).has_value();
-  if (doubted) text = phrase("TallyViewModel", "%1, large?", {text});
-  return {{"tree", to_text(tree.id)}, {"text", text}, {"doubt", doubted}};
+  return {{"tree", to_text(tree.id)},
+          {"text", text},
+          {"doubt", unusual(tract.knowledge, facts.species, facts.dbh).has_value()}};
 }
 
 }  // namespace oaklight::web

@@ -21,6 +21,7 @@ const fileNameOf = (name) =>
       .trim()
       .toLowerCase()
       .normalize('NFD')
+      .replace(/\p{M}/gu, '') // "Cañón" becomes canon
       .replace(/[^a-z0-9]+/g, '_')
       .replace(/^_|_$/g, '') || 'tract'
   }.gpkg`;

@@ -1,9 +1,12 @@
 // Which plot the person stands at, and what can be said of it beside its trees.
 import { el, icon, tap, words } from './parts.js';
 import { openKeypad, openSheet } from './sheet.js';
-import { say, sentence, t } from './words.js';
+import { sentence, t } from './words.js';
 
 const kStatusWords = { planned: 'to do', measured: 'done', empty: 'empty', skipped: 'skipped' };
+
+/// Said where there are any: on a plot that is still to do no tree is not a count of 0.
+const treesOf = ({ trees }) => (trees === 0 ? '' : trees === 1 ? t('Web', '1 tree') : t('Web', '%1 trees', trees));
 
 /// What stands where the cells would be while no plot is chosen.
 export function closedTold(shell, choose) {
@@ -57,7 +60,7 @@ export async function openPlots({ shell, current, chosen, changed }) {
         'span.what',
         {},
         el('b', {}, t('Plot', '%1, plot %2', plot.standName, plot.label)),
-        el('span.sub', {}, plot.trees > 0 ? t('Web', '%1 trees', plot.trees) : '', plot.note ? ` ${plot.note}` : ''),
+        el('span.sub', {}, treesOf(plot), plot.note ? ` ${plot.note}` : ''),
       ),
       el('span.status', {}, t('Plot', kStatusWords[plot.status])),
     );

@@ -111,7 +111,9 @@ export class SetupPage {
     if (!shell.tract || shell.tract.readOnly) return null;
     const again = () => shell.show();
     const stand = (one) => {
-      const plots = t('Web', '%1 plots, %2 to do', one.plots.total, one.plots.planned);
+      const { total, planned } = one.plots;
+      const count = total === 1 ? t('StandWords', '1 plot') : t('StandWords', '%1 plots', total);
+      const plots = t('Web', '%1, %2 to do', count, planned);
       return el('p', {}, el('b', {}, one.name), ` ${one.area ?? ''} `, el('span.soft', {}, plots));
     };
     return [

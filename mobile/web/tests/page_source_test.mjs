@@ -13,7 +13,8 @@ const scripts = readdirSync(page).filter((name) => name.endsWith('.js'));
 
 test('every word of the page is there in Spanish', () => {
   const ts = ['oaklight_es.ts', 'oaklight_words_es.ts'].map((name) => text('mobile', 'i18n', name));
-  const words = spanishOf(ts, JSON.parse(text('mobile', 'web', 'page', 'es.json')));
+  const own = JSON.parse(text('mobile', 'web', 'page', 'es.json'));
+  const words = spanishOf(ts, own);
   const used = new Set();
   const missing = [];
   for (const name of scripts) {
@@ -22,6 +23,16 @@ test('every word of the page is there in Spanish', () => {
     )) {
       used.add(`${context}|${source}`);
       if (!words[context]?.[source]) missing.push(`${name}: ${context}|${source}`);
+    }
+  }
+  // What core's side of the page says in words of its own.
+  const bridge = join(root, 'mobile', 'web', 'bridge');
+  for (const name of readdirSync(bridge).filter((one) => one.endsWith('.cpp'))) {
+    for (const [, words] of text('mobile', 'web', 'bridge', name).matchAll(/(?:phrase|counted)\(\s*"Web",([\s\S]*?)\);/g)) {
+      for (const [, source] of words.matchAll(/"([^"]+)"/g)) {
+        used.add(`Web|${source}`);
+        if (!own.Web[source]) missing.push(`${name}: Web|${source}`);
+      }
     }
   }
   assert.deepEqual(missing, []);
