@@ -1,4 +1,4 @@
-// Calls that fill in crop tree cards.
+// Calls about the sides of a crop tree card, and what leaves it.
 #include <array>
 
 #include "core/session/card_work.hpp"
@@ -7,45 +7,6 @@
 
 namespace oaklight::web {
 namespace {
-
-Result<Json> add_crop(WebDesk& desk, const Arguments& arguments) {
-  const auto stand = arguments.id<StandId>("stand");
-  if (!stand) return stand.error();
-  const auto draft = walk_draft(arguments);
-  if (!draft) return draft.error();
-  const auto written = desk.submit([&](OpenTract& tract) {
-    return add_crop_tree(tract.live, tract.knowledge, tract.ids, *stand, *draft);
-  });
-  if (!written) return written.error();
-  return changed(desk, {{"crop", to_text(desk.tract()->live.data().walk_trees.back().id)}});
-}
-
-Result<Json> add_beside(WebDesk& desk, const Arguments& arguments) {
-  const auto crop = arguments.id<WalkTreeId>("crop");
-  if (!crop) return crop.error();
-  const auto draft = walk_draft(arguments);
-  if (!draft) return draft.error();
-  const auto contact = contact_of(arguments, draft->facts.dbh.system(), ContactDraft{});
-  if (!contact) return contact.error();
-  const auto written = desk.submit([&](OpenTract& tract) {
-    return add_neighbour(tract.live, tract.knowledge, tract.ids, *crop, *draft, *contact);
-  });
-  if (!written) return written.error();
-  return changed(desk);
-}
-
-/// The forms' own words for how a neighbour's crown stands.
-Result<Json> seen(WebDesk& desk, const Arguments& /*arguments*/) {
-  Json list = Json::array();
-  if (const ChoiceList* choices = desk.tract()->knowledge.form.find_choices("seen")) {
-    for (const Choice& choice : choices->choices) {
-      list.push_back({{"word", choice.word},
-                      {"label", form_words(choice.label)},
-                      {"help", form_words(choice.help)}});
-    }
-  }
-  return Json{{"seen", list}};
-}
 
 template <class Make>
 Result<Json> change_side(WebDesk& desk, const Arguments& arguments, const Make& make) {
@@ -84,18 +45,9 @@ Result<Json> remove_beside(WebDesk& desk, const Arguments& arguments) {
   return changed(desk);
 }
 
-Result<Json> tag_to_propose(WebDesk& desk, const Arguments& /*arguments*/) {
-  return Json{{"tag", next_tag(desk.tract()->live)}};
-}
-
-constexpr std::array kCalls = {NamedCall{"addCropTree", add_crop},
-                               NamedCall{"addNeighbour", add_beside},
-                               NamedCall{"seen", seen},
-                               NamedCall{"lookOpen", look_open_call},
-                               NamedCall{"unlook", unlook_call},
-                               NamedCall{"removeCard", remove_card},
-                               NamedCall{"removeNeighbour", remove_beside},
-                               NamedCall{"nextTag", tag_to_propose}};
+constexpr std::array kCalls = {
+    NamedCall{"lookOpen", look_open_call}, NamedCall{"unlook", unlook_call},
+    NamedCall{"removeCard", remove_card}, NamedCall{"removeNeighbour", remove_beside}};
 
 }  // namespace
 

@@ -171,8 +171,7 @@ Json card_line(const OpenTract& tract, const CardView& card) {
           {"before", light_text(card.before)},
           {"after", light_text(after)},
           {"sides", phrase("CardListModel", "%1 \u2192 %2",
-                           {sides_words(card.before), std::to_string(after.sides_free)})},
-          {"marked", is_marked(card)}};
+                           {sides_words(card.before), std::to_string(after.sides_free)})}};
 }
 
 Json card_json(const OpenTract& tract, const CardView& card, const DecidedStand& decided) {
@@ -197,7 +196,6 @@ Json card_json(const OpenTract& tract, const CardView& card, const DecidedStand&
           {"title", tagged_words(tract.knowledge, card.tag, card.facts)},
           {"light", {light_text(card.before), light_text(after)}},
           {"lightWords", {phrase(kCard, "light now: %1", {sides_words(card.before)}), as}},
-          {"open", {fraction(card.before.open), fraction(after.open)}},
           {"sides", sides},
           {"cautions", cautions_json(decided, card.crop)},
           {"trees", trees}};

@@ -167,12 +167,13 @@ Json tract_json(WebDesk& desk, UnitSystem system) {
   for (const TallySet& set : tract.knowledge.sets) {
     sets.push_back({{"key", set.key}, {"label", form_words(set.name)}});
   }
-  return {{"file", tract.file},          {"name", data.tract.name},
-          {"county", data.tract.county}, {"state", data.tract.state},
-          {"demo", data.tract.demo},     {"readOnly", tract.store.mode() == OpenMode::read_only},
-          {"undo", desk.undo_json()},    {"stands", stands},
-          {"cruises", cruises},          {"sets", sets},
-          {"problem", nullptr}};
+  return {{"file", tract.file},
+          {"name", data.tract.name},
+          {"demo", data.tract.demo},
+          {"undo", desk.undo_json()},
+          {"stands", stands},
+          {"cruises", cruises},
+          {"sets", sets}};
 }
 
 }  // namespace oaklight::web

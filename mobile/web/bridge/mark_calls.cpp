@@ -129,13 +129,7 @@ Result<MarksView> view_of(const OpenTract& tract, const Arguments& arguments) {
     if (!stand) return stand.error();
     only = *stand;
   }
-  std::optional<Day> day;
-  if (const auto text = arguments.text("workDay")) {
-    const auto read = day_from_text(*text);
-    if (!read) return read.error();
-    day = *read;
-  }
-  return marks_view(tract.live.data(), tract.knowledge, only, day);
+  return marks_view(tract.live.data(), tract.knowledge, only, std::nullopt);
 }
 
 Json total_words(const ProductTotal& total, const std::string& rule) {

@@ -134,10 +134,9 @@ std::size_t room_of(const Arguments& arguments, const char* name, std::size_t us
 
 Json figures_json(const OpenTract& tract, const Plot& plot, UnitSystem system) {
   const auto figures = plot_figures(tract.live, plot.id);
-  if (!figures) return {{"stems", "0"}, {"ba", "-"}, {"left_out", 0}};
+  if (!figures) return {{"stems", "0"}, {"ba", "-"}};
   return {{"stems", std::to_string(figures->stems)},
-          {"ba", figures->ba ? raised(ba_text(*figures->ba, system)) : "-"},
-          {"left_out", figures->left_out}};
+          {"ba", figures->ba ? raised(ba_text(*figures->ba, system)) : "-"}};
 }
 
 constexpr std::array kCalls = {NamedCall{"plots", plots},     NamedCall{"startPlot", start},
@@ -151,8 +150,7 @@ std::span<const NamedCall> plot_calls() { return kCalls; }
 Json species_cell(const Species& species) {
   return {{"code", species.code.fia},
           {"name", phrase("Species", species.common_name)},
-          {"scientific", species.scientific_name},
-          {"symbol", species.plants_symbol}};
+          {"scientific", species.scientific_name}};
 }
 
 Json moving_json(WebDesk& desk, const Plot& plot, UnitSystem system) {

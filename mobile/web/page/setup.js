@@ -108,7 +108,7 @@ export class SetupPage {
 
   work() {
     const { shell } = this;
-    if (!shell.tract || shell.tract.readOnly) return null;
+    if (!shell.tract) return null;
     const again = () => shell.show();
     const stand = (one) => {
       const { total, planned } = one.plots;

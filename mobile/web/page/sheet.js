@@ -45,6 +45,10 @@ export function openSheet({ title, under = [], fill, foot, whole = false, atTree
   return sheet;
 }
 
+export function closeSheets() {
+  for (const dialog of document.querySelectorAll('dialog.sheet')) dialog.close();
+}
+
 /// One of a few names.
 export function openChoice({ title, options, act }) {
   return openSheet({

@@ -194,14 +194,9 @@ export class Shell {
   }
 
   showBar() {
-    const mode = this.tract?.demo
-      ? t('DeskBar', 'DEMO: invented trees')
-      : this.tract?.readOnly
-        ? t('DeskBar', 'For looking only')
-        : '';
+    const mode = this.tract?.demo ? t('DeskBar', 'DEMO: invented trees') : '';
     const title = this.tract?.name || this.tract?.file || 'Oaklight';
-    const whose =
-      !shape.phone || !mode ? title : this.tract.demo ? t('DeskBar', 'DEMO. %1', title) : t('DeskBar', '%1. %2', mode, title);
+    const whose = shape.phone && mode ? t('DeskBar', 'DEMO. %1', title) : title;
     const undo = this.undo.undo ?? '';
     const redo = this.undo.redo ?? '';
     this.bar.replaceChildren(

@@ -40,7 +40,7 @@ export async function openTree({ shell, tree, changed }) {
         title: group ? t('Form', group) : title(),
         options: options.map(chip),
         columns: 'two.told',
-        act: (one) => change('toggle', { list: name, word: one.word }, sheet),
+        act: (one) => change('toggle', { word: one.word }, sheet),
       }),
     );
   };

@@ -2,6 +2,7 @@
 // others. It needs .build/web/bin/oaklight.wasm; what the native program says of a file it is asked too, where it is built.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
+import { webcrypto } from 'node:crypto';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -10,7 +11,7 @@ import { test } from 'node:test';
 import { CoreError, Engine } from '../files/engine.mjs';
 import { FilePool } from '../files/file_pool.mjs';
 import { Exit } from '../files/wasi.mjs';
-import { chanceOf, CutDisk, PowerCut } from './cut_disk.mjs';
+import { chanceOf, CutDisk } from './cut_disk.mjs';
 
 globalThis.crypto ??= webcrypto; // node 18 has it under this name only
 const root = path.resolve(import.meta.dirname ?? path.dirname(new URL(import.meta.url).pathname), '../../..');
@@ -146,7 +147,7 @@ test('the demo tract is decided, its list has cautions first, and what the app s
     }
   }
   for (const verdict of ['take', 'keep', 'kill_standing', 'look_again']) call('reasons', { verdict });
-  call('seen');
+  call('walkTree', { stand: tract.stands[0].id }); // the words of the form for how a crown stands, and what is seen
   const marks = call('marks', { most: 1000 });
   assert.ok(marks.rows.length > 10);
   assert.ok(
