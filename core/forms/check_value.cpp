@@ -156,17 +156,20 @@ std::string plain_word(std::string_view text) {
 Result<std::string> choice(const Ask& ask, std::string_view text) {
   constexpr std::size_t kFewEnoughToList = 8;
   const ChoiceList* list = ask.form.find_choices(ask.field.choices);
+  const std::string word = plain_word(text);
+  const auto chosen = std::ranges::find_if(
+      list->choices, [&](const Choice& c) { return word == lower_case(c.word); });
+  if (chosen != list->choices.end()) return chosen->word;
   std::vector<std::string_view> known;
   std::string all;
   for (const Choice& c : list->choices) {
-    if (plain_word(text) == lower_case(c.word)) return c.word;
     known.push_back(c.word);
     if (known.size() <= kFewEnoughToList) all += (all.empty() ? "" : ", ") + c.word;
   }
   if (known.size() > kFewEnoughToList) all += ", ... (all in forms/tally.form.json)";
   return ask.fault(ErrorCode::not_a_choice,
                    ask.field.label + " \"" + std::string(text) + "\" is none of the words for it.",
-                   did_you_mean(near_words(plain_word(text), known), "Write one of: " + all + "."));
+                   did_you_mean(near_words(word, known), "Write one of: " + all + "."));
 }
 
 Result<FieldValue> choices(const Ask& ask, std::string_view text) {

@@ -95,6 +95,7 @@ FilledTable FilledTable::read(CruiseFile kind, const NamedText& file, const Form
   for (const Error& fault : header) faults.add(kind, csv.header_line, fault);
   if (!header.empty()) table.complete_ = false;
   table.find_columns(csv);
+  table.rows_.reserve(csv.rows.size());
   for (const CsvRow& row : csv.rows) {
     if (faults.hopeless(kind)) {
       table.complete_ = false;
@@ -127,6 +128,8 @@ void FilledTable::read_row(const CsvRow& cells, const Form& form, const SpeciesN
                            FaultList& faults) {
   Row row;
   row.line = cells.line;
+  row.values.reserve(record_->fields.size());
+  row.lines.reserve(record_->fields.size());
   for (std::size_t i = 0; i < record_->fields.size(); ++i) {
     const Field& field = record_->fields[i];
     const Column& column = columns_[i];

@@ -245,6 +245,7 @@ void import_trees(ImportJob& job) {
   for (const Tree& tree : job.existing.trees) {
     if (!tree.tag.empty()) tags[tree.tag].in_tract.push_back(&tree);
   }
+  job.data.trees.reserve(job.tables.trees.rows().size());
   for (const auto& row : job.tables.trees.rows()) {
     import_tree(job, FilledRow(job.tables.trees, row), told, tags);
   }

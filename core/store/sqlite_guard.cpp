@@ -77,6 +77,14 @@ int guard_connection(sqlite3* db, bool runs_steps) {
   return register_gpkg_functions(db);
 }
 
+void save_allocations() {
+  static const bool kSaid = [] {
+    sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
+    return sqlite3_config(SQLITE_CONFIG_PAGECACHE, nullptr, 0, 0) == SQLITE_OK;
+  }();
+  static_cast<void>(kSaid);
+}
+
 Status guard_journal(const std::filesystem::path& file) {
   // Source: "Database File Format", sqlite.org/fileformat2.html, section 3; the name of the other
   // journal, its length, a checksum and this mark stand at the very end.

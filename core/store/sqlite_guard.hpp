@@ -15,6 +15,11 @@ namespace oaklight::store {
 /// returns     an SQLite result code
 int guard_connection(sqlite3* db, bool runs_steps);
 
+/// SQLite keeps statistics of its memory under a lock that each allocation takes, and makes room for
+/// twenty pages for each list of words in a CHECK. Ours to turn off before the first connection of
+/// the process; later SQLite refuses, and works as it would.
+void save_allocations();
+
 /// Looks at what lies beside a file before SQLite does. A journal may name a second journal, which
 /// SQLite would take away after a rollback, whatever file that is; no transaction of ours has one.
 /// Errors: not_a_tract_file.

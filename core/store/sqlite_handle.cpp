@@ -153,6 +153,7 @@ bool may_be_read_only_media(ErrorCode code) {
 }  // namespace
 
 Result<SqliteHandle> SqliteHandle::open(const fs::path& path, Use use) {
+  save_allocations();
   // An absolute path never looks like a URI, which this build of SQLite would obey.
   const fs::path full = path == kMemory ? path : fs::absolute(path);
   if (const auto harmless = guard_journal(full); !harmless) return harmless.error();
