@@ -4,6 +4,7 @@
 
 #include <array>
 #include <limits>
+#include <nlohmann/json.hpp>
 
 namespace oaklight::store {
 namespace {
@@ -56,6 +57,28 @@ TEST(RowText, JsonGivesEveryCellBack) {
   const auto json = to_json(kColumns, row);
   ASSERT_TRUE(json);
   EXPECT_EQ(from_json(*json, kColumns, Row(kColumns.size())).value(), row);
+}
+
+// The history is written by hand where a text needs no escape; byte for byte as the library would.
+TEST(RowText, JsonIsThatOfTheLibrary) {
+  const std::array<std::string, 2> columns = {"wide \"name\"", "a"};
+  const auto same = [&](const Value& cell, const nlohmann::json& theirs) {
+    const nlohmann::json object = {{columns[0], theirs}, {columns[1], nullptr}};
+    EXPECT_EQ(to_json(columns, {cell, {}}).value(), object.dump());
+  };
+  for (int c = 0; c < 0x80; ++c) {
+    const std::string text{'x', static_cast<char>(c), 'y'};
+    same(text, text);
+  }
+  for (const char* text : {"", "\xC3\xA9", "\xE2\x80\xA8", "\xF0\x9F\x8C\xB3"})
+    same(std::string(text), text);
+  for (const double x : {0.0, -0.0, 0.1, 1e16, 1e-7, 1.0 / 3.0, std::numeric_limits<double>::max()})
+    same(x, x);
+  for (const std::int64_t x :
+       {std::int64_t{0}, std::int64_t{-1}, std::numeric_limits<std::int64_t>::min()})
+    same(x, x);
+  same(Blob{"GP\xff"}, {{"bytes", "4750ff"}});
+  EXPECT_EQ(to_json({}, {}).value(), "{}");
 }
 
 TEST(RowText, JsonKeepsWholeNumbersAndRealOnesApart) {
