@@ -360,7 +360,7 @@ void add_compare(CLI::App& app, int& exit_code) {
   command
       ->add_option("--years", call->years,
                    "Years between the visits (default: from the days of the cruises)")
-      ->check(CLI::Range(0.1, 200.0));
+      ->check(between(0.1, 200.0));
   add_confidence(*command, call->level);
   add_log_rule(*command, call->log_rule);
   add_json(*command, call->json);

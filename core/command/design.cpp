@@ -165,7 +165,7 @@ void add_goal(CLI::App& command, Call& call) {
   auto* goal =
       command.add_option_group("goal", "What the cruise is to reach (default: --error 20)");
   goal->add_option("--error", call.error, "Allowed error for basal area, percent of the mean")
-      ->check(CLI::Range(1.0, 100.0));
+      ->check(between(1.0, 100.0));
   goal->add_option("--plots", call.plots, "Plots in all")->check(CLI::Range(1, 5000));
   goal->add_option("--plots-per-acre", call.plots_an_acre, "Plots an acre");
   goal->add_option("--hours", call.hours, "Hours on the ground");
@@ -191,15 +191,15 @@ void add_design(CLI::App& app, int& exit_code) {
   add_words(*command, "--kind", request.kind, "Kind of stand, where no plots tell the spread",
             "even|mixed|patchy");
   command->add_option("--cv", call->cv, "Spread between plots, percent, for all stands")
-      ->check(CLI::Range(1.0, 500.0));
+      ->check(between(1.0, 500.0));
   command->add_option("--mean-dbh", call->mean_dbh, "Mean DBH in inches, for the advice")
-      ->check(CLI::Range(1.0, 60.0));
+      ->check(between(1.0, 60.0));
   add_words(*command, "--share", request.allocation, "How plots are shared out among stands",
             "proportional|neyman");
   add_words(*command, "--pattern", request.pattern, "A random-start grid, or random points",
             "grid|random");
   command->add_option("--azimuth", call->azimuth, "Of the grid's lines, degrees from TRUE north")
-      ->check(CLI::Range(0.0, 360.0));
+      ->check(between(0.0, 360.0));
   command
       ->add_option(
           "--measure-every", call->measure_every,
@@ -208,7 +208,7 @@ void add_design(CLI::App& app, int& exit_code) {
       ->check(CLI::Range(1, 50));
   command->add_option("--seed", call->seed, "Chance to use again (default: a new one)");
   command->add_option("--minutes-a-plot", request.pace.minutes_a_plot, "Work at one plot")
-      ->check(CLI::Range(1.0, 600.0));
+      ->check(between(1.0, 600.0));
   command->add_flag("--dry-run", call->dry_run, "Say what would be written, and write nothing");
   add_json(*command, call->json);
   command->footer(

@@ -53,7 +53,7 @@ void add_estimate(CLI::App& app, int& exit_code) {
   add_tract(*command, call->tract);
   add_confidence(*command, call->level);
   command->add_option("--goal", call->goal, "Error allowed for basal area, percent (default: 20)")
-      ->check(CLI::Range(1.0, 100.0));
+      ->check(between(1.0, 100.0));
   add_log_rule(*command, call->log_rule);
   command->add_flag("--fpc", call->fpc,
                     "Correct the error of fixed plots for the share of the stand that they cover.\n"

@@ -3,6 +3,7 @@
 
 #include <unistd.h>
 
+#include <cmath>
 #include <cstdio>
 #include <iostream>
 #include <map>
@@ -112,7 +113,20 @@ void add_confidence(CLI::App& command, Confidence& level) {
       .add_option_function<double>(
           "--level", [&level](double share) { level = Confidence::from_share(share).value(); },
           "Confidence of the intervals (default: 0.95)")
-      ->check(CLI::Range(0.5, 0.999));
+      ->check(between(0.5, 0.999));
+}
+
+CLI::Validator between(double least, double most) {
+  const CLI::Range range(least, most);
+  const auto fault = [range](std::string& text) {
+    double number = 0.0;
+    std::string told = range(text);
+    if (told.empty() && CLI::detail::lexical_cast(text, number) && std::isnan(number)) {
+      told = "Value " + text + " is no number";
+    }
+    return told;
+  };
+  return {fault, range.get_description()};
 }
 
 }  // namespace oaklight::command

@@ -67,4 +67,7 @@ void add_json(CLI::App& command, bool& json);
 void add_log_rule(CLI::App& command, LogRule& rule);
 void add_confidence(CLI::App& command, Confidence& level);
 
+/// As CLI::Range, which however takes what is no number ("nan") for one of any range.
+CLI::Validator between(double least, double most);
+
 }  // namespace oaklight::command

@@ -145,8 +145,8 @@ void add_route(CLI::App& app, int& exit_code) {
   auto* lat = command->add_option("--start-lat", call->start_lat,
                                   "Access point, degrees north (default: the tract's landing)");
   auto* lon = command->add_option("--start-lon", call->start_lon, "Access point, degrees east");
-  lat->check(CLI::Range(-90.0, 90.0))->needs(lon);
-  lon->check(CLI::Range(-180.0, 180.0))->needs(lat);
+  lat->check(between(-90.0, 90.0))->needs(lon);
+  lon->check(between(-180.0, 180.0))->needs(lat);
   std::map<std::string, WalkUnit> words;
   for (const auto& entry : kWords<WalkUnit>) words.emplace(entry.word, entry.value);
   command->add_option("--unit", call->unit, "Unit of distances (default: feet)")

@@ -43,6 +43,24 @@ TEST(Refusals, AWrongCallEndsInTwo) {
   EXPECT_EQ(oaklight("estimate x.gpkg --level 2").exit_code, 2);
 }
 
+// "nan" is within no bounds, and no figure comes of it.
+TEST(Refusals, WhatIsNoNumberIsNoValueOfAnOption) {
+  for (const char* call :
+       {"estimate x.gpkg --level", "estimate x.gpkg --goal", "compare x.gpkg --level",
+        "compare x.gpkg --years", "stumps x.gpkg --level", "design x.gpkg --cruise A --error",
+        "design x.gpkg --cruise A --level", "design x.gpkg --cruise A --cv",
+        "design x.gpkg --cruise A --mean-dbh", "design x.gpkg --cruise A --azimuth",
+        "design x.gpkg --cruise A --minutes-a-plot", "route x.gpkg --start-lon -82 --start-lat",
+        "route x.gpkg --start-lat 39 --start-lon"}) {
+    for (const char* value : {"nan", "-nan"}) {
+      const Ran run = oaklight(std::string(call) + "=" + value);
+      EXPECT_EQ(run.exit_code, 2) << call << " " << value << run.out << run.errors;
+      EXPECT_NE(run.errors.find(std::string(value) + " is no number"), std::string::npos)
+          << call << ": " << run.errors;
+    }
+  }
+}
+
 TEST(Refusals, AMissingTractFileEndsInThreeAndSaysWhich) {
   const Ran run = oaklight("estimate /nowhere/hollow.gpkg");
   EXPECT_EQ(run.exit_code, 3);
