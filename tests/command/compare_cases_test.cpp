@@ -13,11 +13,8 @@ namespace {
 
 using Json = nlohmann::json;
 
-const std::string kTract = "name,state\nSmall wood (invented),OH\n";
-
 /// Points of 10 ft2 a tree; every tree white oak, 12.0 in, with one 16-ft log.
 const CruiseTexts kThen = {
-    {"tract.csv", kTract},
     {"stands.csv", "stand,acres\nOne,10\nTwo,20\nSame,30\nBare,40\nOnce,5\n"},
     {"plots.csv",
      "cruise,stand,plot,status,baf_ft2_ac\n"
@@ -45,7 +42,6 @@ const CruiseTexts kThen = {
 };
 
 const CruiseTexts kLater = {
-    {"tract.csv", kTract},
     {"stands.csv", "stand,acres\nOne,10\nTwo,20\nSame,30\nBare,40\nNew,5\n"},
     {"plots.csv",
      "cruise,stand,plot,status,baf_ft2_ac\n"
@@ -213,8 +209,7 @@ TEST_F(SmallVisits, OaksOfEveryRecord) {
 
 /// The same stand on plots of other labels, or of another factor.
 CruiseTexts one_stand(const std::string& plots, const std::string& trees) {
-  return {{"tract.csv", kTract},
-          {"stands.csv", "stand,acres\nOne,10\n"},
+  return {{"stands.csv", "stand,acres\nOne,10\n"},
           {"plots.csv", "cruise,stand,plot,status,baf_ft2_ac\n" + plots},
           {"trees.csv", "stand,plot,species,dbh_in\n" + trees}};
 }
@@ -260,7 +255,7 @@ TEST(CompareCases, TreesWithoutLogsAndBeyondTheTableHaveNoVolume) {
 
 TEST(CompareCases, NothingInCommonEndsInFour) {
   const TempDir folder;
-  const CruiseTexts bare = {{"tract.csv", kTract}, {"stands.csv", "stand,acres\nOne,10\n"}};
+  const CruiseTexts bare = {{"stands.csv", "stand,acres\nOne,10\n"}};
   const std::string tract = small_tract(folder, "bare", bare);
   const Ran run = oaklight("compare " + tract + " " + tract);
   EXPECT_EQ(run.exit_code, 4) << run.out;

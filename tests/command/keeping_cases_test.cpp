@@ -2,10 +2,9 @@
 // import's report, printed sheets.
 #include <gtest/gtest.h>
 
-#include <memory>
 #include <nlohmann/json.hpp>
 
-#include "tests/command/program.hpp"
+#include "tests/command/demo_cases.hpp"
 #include "tests/command/small_tract.hpp"
 
 namespace oaklight::test {
@@ -13,24 +12,16 @@ namespace {
 
 using Json = nlohmann::json;
 
-class Keeping : public testing::Test {
+class Keeping : public DemoCases {
  protected:
-  static void SetUpTestSuite() { demo_ = std::make_unique<DemoTract>(); }
-  static void TearDownTestSuite() { demo_.reset(); }
-  Keeping() { std::filesystem::copy_file(demo_->tract, folder_ / "hollow.gpkg"); }
-
-  [[nodiscard]] std::string in_folder(const char* name) const { return (folder_ / name).string(); }
   static Json json(const std::string& words) {
     const Json told = Json::parse(oaklight(words + " --json").out, nullptr, false);
     EXPECT_FALSE(told.is_discarded()) << words;
     return told;
   }
 
-  static std::unique_ptr<DemoTract> demo_;
-  const TempDir folder_;
-  const std::string tract_ = in_folder("hollow.gpkg");
+  const std::string tract_ = copy_of_demo("hollow.gpkg");
 };
-std::unique_ptr<DemoTract> Keeping::demo_;
 
 TEST_F(Keeping, APacketThatWasTouchedIsToldFileByFile) {
   const std::string packet = in_folder("packet");

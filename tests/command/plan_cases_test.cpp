@@ -2,10 +2,9 @@
 // holes, parts, nothing drawn.
 #include <gtest/gtest.h>
 
-#include <memory>
 #include <nlohmann/json.hpp>
 
-#include "tests/command/program.hpp"
+#include "tests/command/demo_cases.hpp"
 #include "tests/command/small_tract.hpp"
 
 namespace oaklight::test {
@@ -13,18 +12,15 @@ namespace {
 
 using Json = nlohmann::json;
 
-class PlanCases : public testing::Test {
+class PlanCases : public DemoCases {
  protected:
-  static void SetUpTestSuite() { demo_ = std::make_unique<DemoTract>(); }
-  static void TearDownTestSuite() { demo_.reset(); }
-
   /// GeoJSON as a GeoPackage, by another program.
   std::string by_ogr(const std::string& name, const std::string& geojson,
                      const std::string& how) const {
     write_bytes(folder_ / "drawn.geojson", geojson);
-    const std::string path = (folder_ / name).string();
+    const std::string path = in_folder(name);
     const Ran ran = run_program("ogr2ogr -f GPKG -a_srs EPSG:4326 " + how + " " + path + " " +
-                                (folder_ / "drawn.geojson").string());
+                                in_folder("drawn.geojson"));
     EXPECT_EQ(ran.exit_code, 0) << ran.errors;
     return path;
   }
@@ -34,11 +30,7 @@ class PlanCases : public testing::Test {
   static Ran design(const std::string& more) {
     return oaklight("design " + demo_->tract + " --cruise Z --dry-run --seed 5 " + more);
   }
-
-  static std::unique_ptr<DemoTract> demo_;
-  const TempDir folder_;
 };
-std::unique_ptr<DemoTract> PlanCases::demo_;
 
 std::string features(const std::string& list) {
   return "{\"type\": \"FeatureCollection\", \"features\": [" + list + "]}";
@@ -93,7 +85,7 @@ TEST_F(PlanCases, AMapOfNothingOrOfTooMuchIsRefused) {
       [-82.2, 39.3]]]})";
   std::string many = feature("\"x\": 1", square);
   for (int i = 1; i < 501; ++i) many += "," + feature("\"x\": 1", square);
-  const std::string pipe = (folder_ / "pipe.gpkg").string();
+  const std::string pipe = in_folder("pipe.gpkg");
   ASSERT_EQ(run_program("mkfifo " + pipe).exit_code, 0);
   for (const auto& [path, words] : {std::pair(by_ogr("none.gpkg", nothing, "-nlt POLYGON"),
                                               "There is no outline in this file."),
@@ -148,9 +140,7 @@ TEST_F(PlanCases, EachGoalAndOptionOfADesign) {
 }
 
 TEST_F(PlanCases, AStandWithoutAnOutlineGetsPlotsWithoutPlaces) {
-  const std::string tract = small_tract(folder_, "bare",
-                                        {{"tract.csv", "name,state\nSmall wood (invented),OH\n"},
-                                         {"stands.csv", "stand,acres\nOne,10\n"}});
+  const std::string tract = small_tract(folder_, "bare", {{"stands.csv", "stand,acres\nOne,10\n"}});
   const std::string words = "design " + tract + " --cruise Z --plots 3 --dry-run";
   EXPECT_TRUE(
       says(oaklight(words).out, "Note: Stand One has no outline: its plots have no positions."));
@@ -163,8 +153,7 @@ TEST_F(PlanCases, AStandWithoutAnOutlineGetsPlotsWithoutPlaces) {
 }
 
 TEST_F(PlanCases, ARouteInMetresFromAnAccessPoint) {
-  const std::string tract = (folder_ / "walk.gpkg").string();
-  std::filesystem::copy_file(demo_->tract, tract);
+  const std::string tract = copy_of_demo("walk.gpkg");
   ASSERT_EQ(oaklight("design " + tract + " --cruise Z --plots 6 --seed 5").exit_code, 0);
   const Ran walk = oaklight("route " + tract + " --unit metres --paces-100-m 60 --day 2026-05-04 " +
                             "--start-lat 39.354 --start-lon -82.212");

@@ -28,7 +28,6 @@ std::string mapped_plot(int plot, int maples) {
 }
 
 const CruiseTexts kMapped = {
-    {"tract.csv", "name,state\nMapped wood (invented),OH\n"},
     {"stands.csv", "stand,acres\nM,10\n"},
     {"plots.csv",
      "cruise,stand,plot,status,plot_ac,lat,lon\n"

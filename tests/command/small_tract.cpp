@@ -9,6 +9,7 @@ namespace oaklight::test {
 std::string small_tract(const TempDir& folder, const std::string& name, const CruiseTexts& texts) {
   const auto files = folder / name;
   std::filesystem::create_directories(files);
+  write_bytes(files / "tract.csv", "name,state\nSmall wood (invented),OH\n");
   for (const auto& [file, text] : texts) write_bytes(files / file, text);
   const std::string tract = (folder / (name + ".gpkg")).string();
   const Ran imported = oaklight("import " + tract + " " + files.string());

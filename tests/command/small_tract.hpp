@@ -13,6 +13,7 @@ namespace oaklight::test {
 using CruiseTexts = std::map<std::string, std::string>;
 
 /// A tract file NAME.gpkg in the folder, imported from these texts, which stay in NAME/ beside it.
+/// Where none of them is tract.csv it is a small wood in Ohio.
 std::string small_tract(const TempDir& folder, const std::string& name, const CruiseTexts& texts);
 
 /// The text with every run of blanks as one, so that a line of a table is found whatever its

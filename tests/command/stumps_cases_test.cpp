@@ -3,10 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <memory>
 #include <nlohmann/json.hpp>
 
-#include "tests/command/program.hpp"
+#include "tests/command/demo_cases.hpp"
 #include "tests/command/small_tract.hpp"
 
 namespace oaklight::test {
@@ -18,29 +17,19 @@ const std::string kHead =
     "finding,tag,stand,species,over_bark_in,under_bark_in,stump_height_ft,wound,wound_place,date,"
     "note\n";
 
-/// The demo tract with marks, made once; each test takes a copy.
-class StumpCases : public testing::Test {
+class StumpCases : public DemoCases {
  protected:
-  static void SetUpTestSuite() { demo_ = std::make_unique<DemoTract>(); }
-  static void TearDownTestSuite() { demo_.reset(); }
-
-  StumpCases() { std::filesystem::copy_file(demo_->tract, folder_ / "cut.gpkg"); }
-
   void found(const std::string& rows) {
     write_bytes(folder_ / "stumps.csv", kHead + rows);
-    const Ran run = oaklight("import " + tract_ + " " + (folder_ / "stumps.csv").string());
+    const Ran run = oaklight("import " + tract_ + " " + in_folder("stumps.csv"));
     ASSERT_EQ(run.exit_code, 0) << run.errors;
   }
   [[nodiscard]] Ran stumps(const std::string& more) const {
     return oaklight("stumps --made-on 2027-02-21 " + more + " " + tract_);
   }
-  [[nodiscard]] std::string in_folder(const char* name) const { return (folder_ / name).string(); }
 
-  static std::unique_ptr<DemoTract> demo_;
-  const TempDir folder_;
-  const std::string tract_ = in_folder("cut.gpkg");
+  const std::string tract_ = copy_of_demo("cut.gpkg");
 };
-std::unique_ptr<DemoTract> StumpCases::demo_;
 
 /// Crop trees of the demo tract: 101, 102, 103; 203 is left and no crop tree; 202 is on the list.
 const std::string kOdd =

@@ -2,12 +2,11 @@
 // spoiled; and on an output that takes no more. A table of calls, so that a new one is one line.
 #include <gtest/gtest.h>
 
-#include <memory>
 #include <nlohmann/json.hpp>
 
 #include "core/base/clock.hpp"
 #include "core/store/tract_store.hpp"
-#include "tests/command/program.hpp"
+#include "tests/command/demo_cases.hpp"
 #include "tests/command/small_tract.hpp"
 #include "tests/support/places.hpp"
 
@@ -35,17 +34,14 @@ const char* const kCalls[] = {
     "boundary TRACT OUTLINES",
 };
 
-class TroubledFiles : public testing::Test {
+class TroubledFiles : public DemoCases {
  protected:
-  static void SetUpTestSuite() { demo_ = std::make_unique<DemoTract>(); }
-  static void TearDownTestSuite() { demo_.reset(); }
-
   /// The call as the shell gets it.
   [[nodiscard]] std::string words(std::string call, const std::string& tract) const {
     for (const auto& [name, path] : {std::pair<std::string, std::string>("TRACT", tract),
                                      {"SOUND", demo_->tract},
                                      {"OUTLINES", (demo_plots() / "map.geojson").string()},
-                                     {"OUT", (folder_ / "out").string()}}) {
+                                     {"OUT", in_folder("out")}}) {
       if (const auto at = call.find(name); at != std::string::npos)
         call.replace(at, name.size(), path);
     }
@@ -71,19 +67,10 @@ class TroubledFiles : public testing::Test {
     EXPECT_EQ(bytes_of(tract), before);
     EXPECT_EQ(bytes_of(demo_->tract), sound);
   }
-
-  [[nodiscard]] std::string copy_of_demo(const char* name) const {
-    std::filesystem::copy_file(demo_->tract, folder_ / name);
-    return (folder_ / name).string();
-  }
-
-  static std::unique_ptr<DemoTract> demo_;
-  const TempDir folder_;
 };
-std::unique_ptr<DemoTract> TroubledFiles::demo_;
 
 TEST_F(TroubledFiles, AMissingOneEndsInThree) {
-  const std::string tract = (folder_ / "nobody.gpkg").string();
+  const std::string tract = in_folder("nobody.gpkg");
   expect_all_refuse(tract, 3, "cannot_open");
   EXPECT_FALSE(std::filesystem::exists(tract)) << "nor was it made";
 }
@@ -109,7 +96,7 @@ TEST_F(TroubledFiles, ADamagedRecordIsNeverReckonedWith) {
   EXPECT_EQ(oaklight("snapshots " + tract + " --take").exit_code, 3);
 }
 
-// Rules are the owner's to edit; what is no rule file any more is refused by name at every door.
+// Rules are the owner's to edit; one that is out of its range is named, whichever file has it.
 TEST_F(TroubledFiles, SpoiledRulesAreNamed) {
   const std::string tract = copy_of_demo("spoiled.gpkg");
   {
