@@ -1,4 +1,5 @@
-// Every fault that an import can find, each with its exact place, and nothing else found beside it.
+// Every fault that an import can find in its tables, each with its exact place, and nothing else
+// found beside it. Those of maps are in map_faults_test.cpp.
 #include <gtest/gtest.h>
 
 #include "tests/forms/cruise_files.hpp"
@@ -332,80 +333,6 @@ const FaultCase kCardCases[] = {
      {"contradiction crop_trees.csv:3:live_crown_pct"}},
 };
 INSTANTIATE_TEST_SUITE_P(Card, ImportFault, testing::ValuesIn(kCardCases), label_of);
-
-const FaultCase kMapCases[] = {
-    {"BrokenJson",
-     {{"map.geojson", "\"kind\":\"stream\",", "\"kind\":\"stream\""}},
-     {"bad_json map.geojson:4"}},
-    {"NotACollection",
-     {{"map.geojson", "FeatureCollection", "Feature"}},
-     {"bad_json map.geojson:/type"}},
-    {"OtherCoordinates",
-     {{"map.geojson", "\"features\":", "\"crs\":{},\"features\":"}},
-     {"bad_geometry map.geojson:/crs"}},
-    {"UnknownKind",
-     {{"map.geojson", "\"kind\":\"stream\"", "\"kind\":\"strem\""}},
-     {"not_a_choice map.geojson:/features/1/properties/kind"}},
-    {"NoKind",
-     {{"map.geojson", "\"kind\":\"stream\"", "\"sort\":\"stream\""}},
-     {"bad_json map.geojson:/features/1/properties"}},
-    {"UnknownStand",
-     {{"map.geojson", "\"stand\":\"Ridge\"", "\"stand\":\"Rigde\""}},
-     {"unknown_reference map.geojson:/features/0/properties/stand"}},
-    {"StandIsALine",
-     {{"map.geojson", "\"kind\":\"stream\",\"name\":\"Fern run\"",
-       "\"kind\":\"stand\",\"stand\":\"Cove\""}},
-     {"bad_geometry map.geojson:/features/1/geometry"}},
-    {"StreamIsAnOutline",
-     {{"map.geojson", "\"kind\":\"stand\",\"stand\":\"Ridge\"", "\"kind\":\"stream\""}},
-     {"bad_geometry map.geojson:/features/0/geometry"}},
-    {"OutlineTwice",
-     {{"map.geojson", "\"features\":[",
-       "\"features\":[{\"type\":\"Feature\",\"properties\":{\"kind\":\"stand\",\"stand\":\"Ridge\"}"
-       ","
-       "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-82.21,39.31],[-82.2,39.31],"
-       "[-82.2,39.32],[-82.21,39.31]]]}},"}},
-     {"duplicate map.geojson:/features/1/properties/stand"}},
-    {"OutlineNotClosed",
-     {{"map.geojson", ",[-82.214,39.309]]]", ",[-82.213,39.309]]]"}},
-     {"bad_geometry map.geojson:/features/0/geometry/coordinates/0"}},
-    {"OutlineTooShort",
-     {{"map.geojson", "[-82.214,39.314],[-82.208,39.314],[-82.208,39.309],", ""}},
-     {"bad_geometry map.geojson:/features/0/geometry/coordinates/0"}},
-    {"OutlineCrossesItself",
-     {{"map.geojson", "[-82.208,39.314],[-82.208,39.309]", "[-82.208,39.309],[-82.208,39.314]"}},
-     {"bad_geometry map.geojson:/features/0/geometry/coordinates/0"}},
-    {"OutlineOfNoGround",
-     {{"map.geojson", "[-82.214,39.314],[-82.208,39.314],[-82.208,39.309]",
-       "[-82.213,39.309],[-82.212,39.309],[-82.211,39.309]"}},
-     {"bad_geometry map.geojson:/features/0/geometry/coordinates/0"}},
-    {"PositionOffTheEarth",
-     {{"map.geojson", "[-82.207,39.308]", "[39.308,-182.207]"}},
-     {"bad_geometry map.geojson:/features/1/geometry/coordinates/0"}},
-    {"PositionSwapped",
-     {{"map.geojson", "[-82.207,39.308]", "[39.308,-82.207]"}},
-     {"contradiction map.geojson:/features/1/geometry/coordinates"}},
-    {"NotAPosition",
-     {{"map.geojson", "[-82.207,39.308]", "[-82.207]"}},
-     {"bad_geometry map.geojson:/features/1/geometry/coordinates/0"}},
-    {"LineOfOnePosition",
-     {{"map.geojson", "[-82.207,39.308],", ""}},
-     {"bad_geometry map.geojson:/features/1/geometry/coordinates"}},
-    {"LineTwice",
-     {{"map.geojson", "\"features\":[",
-       "\"features\":[{\"type\":\"Feature\",\"properties\":{\"kind\":\"stream\"},\"geometry\":{"
-       "\"type\":"
-       "\"LineString\",\"coordinates\":[[-82.207,39.308],[-82.206,39.312]]}},"}},
-     {"duplicate map.geojson:/features/2/geometry/coordinates"}},
-    {"ConfirmedIsNoYesOrNo",
-     {{"map.geojson", "\"confirmed\":true", "\"confirmed\":\"true\""}},
-     {"bad_json map.geojson:/features/2/properties/confirmed"}},
-    {"NoGeometry",
-     {{"map.geojson",
-       "{\"type\":\"LineString\",\"coordinates\":[[-82.215,39.309],[-82.215,39.314]]}", "null"}},
-     {"bad_json map.geojson:/features/2/geometry"}},
-};
-INSTANTIATE_TEST_SUITE_P(Map, ImportFault, testing::ValuesIn(kMapCases), label_of);
 
 }  // namespace
 }  // namespace oaklight

@@ -1,4 +1,5 @@
-// Maps that are no maps: each is refused where it is wrong, and nothing of it is taken.
+// Maps that are no maps, or not of this tract: each is refused where it is wrong, and nothing else
+// is found beside it.
 #include <gtest/gtest.h>
 
 #include "tests/forms/cruise_files.hpp"
@@ -17,6 +18,53 @@ const char* const kOutline =
     "[[[-82.214,39.309],[-82.214,39.314],[-82.208,39.314],[-82.208,39.309],[-82.214,39.309]]]";
 
 const MapCase kCases[] = {
+    {"BrokenJson", "\"kind\":\"stream\",", "\"kind\":\"stream\"", "bad_json map.geojson:4"},
+    {"NotACollection", "FeatureCollection", "Feature", "bad_json map.geojson:/type"},
+    {"OtherCoordinates",
+     "\"features\":", "\"crs\":{},\"features\":", "bad_geometry map.geojson:/crs"},
+    {"UnknownKind", "\"kind\":\"stream\"", "\"kind\":\"strem\"",
+     "not_a_choice map.geojson:/features/1/properties/kind"},
+    {"NoKind", "\"kind\":\"stream\"", "\"sort\":\"stream\"",
+     "bad_json map.geojson:/features/1/properties"},
+    {"UnknownStand", "\"stand\":\"Ridge\"", "\"stand\":\"Rigde\"",
+     "unknown_reference map.geojson:/features/0/properties/stand"},
+    {"StandIsALine", "\"kind\":\"stream\",\"name\":\"Fern run\"",
+     "\"kind\":\"stand\",\"stand\":\"Cove\"", "bad_geometry map.geojson:/features/1/geometry"},
+    {"StreamIsAnOutline", "\"kind\":\"stand\",\"stand\":\"Ridge\"", "\"kind\":\"stream\"",
+     "bad_geometry map.geojson:/features/0/geometry"},
+    {"OutlineTwice", "\"features\":[",
+     "\"features\":[{\"type\":\"Feature\",\"properties\":{\"kind\":\"stand\",\"stand\":\"Ridge\"}"
+     ","
+     "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-82.21,39.31],[-82.2,39.31],"
+     "[-82.2,39.32],[-82.21,39.31]]]}},",
+     "duplicate map.geojson:/features/1/properties/stand"},
+    {"OutlineNotClosed", ",[-82.214,39.309]]]", ",[-82.213,39.309]]]",
+     "bad_geometry map.geojson:/features/0/geometry/coordinates/0"},
+    {"OutlineTooShort", "[-82.214,39.314],[-82.208,39.314],[-82.208,39.309],", "",
+     "bad_geometry map.geojson:/features/0/geometry/coordinates/0"},
+    {"OutlineCrossesItself", "[-82.208,39.314],[-82.208,39.309]",
+     "[-82.208,39.309],[-82.208,39.314]",
+     "bad_geometry map.geojson:/features/0/geometry/coordinates/0"},
+    {"OutlineOfNoGround", "[-82.214,39.314],[-82.208,39.314],[-82.208,39.309]",
+     "[-82.213,39.309],[-82.212,39.309],[-82.211,39.309]",
+     "bad_geometry map.geojson:/features/0/geometry/coordinates/0"},
+    {"PositionOffTheEarth", "[-82.207,39.308]", "[39.308,-182.207]",
+     "bad_geometry map.geojson:/features/1/geometry/coordinates/0"},
+    {"PositionSwapped", "[-82.207,39.308]", "[39.308,-82.207]",
+     "contradiction map.geojson:/features/1/geometry/coordinates"},
+    {"NotAPosition", "[-82.207,39.308]", "[-82.207]",
+     "bad_geometry map.geojson:/features/1/geometry/coordinates/0"},
+    {"LineOfOnePosition", "[-82.207,39.308],", "",
+     "bad_geometry map.geojson:/features/1/geometry/coordinates"},
+    {"LineTwice", "\"features\":[",
+     "\"features\":[{\"type\":\"Feature\",\"properties\":{\"kind\":\"stream\"},\"geometry\":{"
+     "\"type\":"
+     "\"LineString\",\"coordinates\":[[-82.207,39.308],[-82.206,39.312]]}},",
+     "duplicate map.geojson:/features/2/geometry/coordinates"},
+    {"ConfirmedIsNoYesOrNo", "\"confirmed\":true", "\"confirmed\":\"true\"",
+     "bad_json map.geojson:/features/2/properties/confirmed"},
+    {"NoGeometry", "{\"type\":\"LineString\",\"coordinates\":[[-82.215,39.309],[-82.215,39.314]]}",
+     "null", "bad_json map.geojson:/features/2/geometry"},
     {"FeaturesAreNoList", "\"features\":[", "\"features\":{},\"old\":[",
      "bad_json map.geojson:/features"},
     {"KindIsANumber", "\"kind\":\"stream\"", "\"kind\":7",
@@ -54,6 +102,10 @@ TEST_P(MapFaults, AreToldWithTheirPlace) {
   replace_once(files.map->text, GetParam().from, GetParam().to);
   const CruiseImport read = import_files(files);
   EXPECT_EQ(short_faults(read.faults), std::vector<std::string>{GetParam().fault});
+  for (const Error& fault : read.faults) {
+    EXPECT_FALSE(fault.what.empty()) << fault.where;
+    EXPECT_FALSE(fault.fix.empty()) << fault.where;
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(All, MapFaults, testing::ValuesIn(kCases),
