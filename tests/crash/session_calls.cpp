@@ -6,7 +6,7 @@
 #include "core/session/list_layers.hpp"
 #include "core/session/tract_estimate.hpp"
 #include "tests/crash/call.hpp"
-#include "tests/support/places.hpp"
+#include "tests/support/demo_files.hpp"
 #include "tests/support/readings.hpp"
 #include "tests/support/set_clock.hpp"
 #include "tests/support/temp_dir.hpp"
@@ -18,22 +18,10 @@ namespace fs = std::filesystem;
 
 namespace {
 
-NamedText demo_file(const std::string& name) {
-  return {name, bytes_of(fs::path(source_path("demo_plots")) / name)};
-}
-
 NamedText local_volume() {
   return {"local_volume.csv",
           "species,dbh_in,log_rule,board_feet,cords,source\n"
           "802,12,international,60,0.2,invented\n802,14,international,110,0.3,invented\n"};
-}
-
-CruiseFiles demo_files() {
-  CruiseFiles files{demo_file("tract.csv"),        demo_file("stands.csv"),
-                    demo_file("plots.csv"),        demo_file("trees.csv"),
-                    demo_file("regeneration.csv"), demo_file("crop_trees.csv"),
-                    demo_file("map.geojson")};
-  return files;
 }
 
 Result<std::string> import(TractSession& session, const CruiseFiles& files) {

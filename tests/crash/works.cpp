@@ -15,6 +15,7 @@
 #include "tests/crash/tally_file.hpp"
 #include "tests/crash/work.hpp"
 #include "tests/handoff/odd_tract.hpp"
+#include "tests/support/demo_files.hpp"
 #include "tests/support/readings.hpp"
 
 namespace oaklight::test {
@@ -73,7 +74,7 @@ Status change_form(TractSession& session, const fs::path&) {
 
 /// Those lines of a file of the demo tract that begin so, below its heads.
 NamedText demo_lines(const std::string& name, const std::vector<std::string>& begins) {
-  std::istringstream lines(bytes_of(fs::path(source_path("demo_plots")) / name));
+  std::istringstream lines(demo_file(name).text);
   std::string line, text;
   while (std::getline(lines, line)) {
     const auto begins_line = [&](const std::string& begin) { return line.starts_with(begin); };

@@ -10,15 +10,11 @@
 #include "core/session/decide.hpp"
 #include "core/session/marks_view.hpp"
 #include "core/session/tract_session.hpp"
-#include "tests/support/places.hpp"
+#include "tests/support/demo_files.hpp"
 #include "tests/support/temp_dir.hpp"
 
 namespace oaklight::test {
 namespace {
-
-NamedText demo_file(const std::string& name) {
-  return {name, bytes_of(std::filesystem::path(source_path("demo_plots")) / name)};
-}
 
 class DemoCards : public testing::Test {
  protected:
@@ -26,11 +22,7 @@ class DemoCards : public testing::Test {
       : session_(TractSession::create(folder_ / "hollow.gpkg", {clock_, system_random(), "test"})
                      .value()),
         ids_(clock_, system_random()) {
-    const CruiseFiles files{demo_file("tract.csv"),        demo_file("stands.csv"),
-                            demo_file("plots.csv"),        demo_file("trees.csv"),
-                            demo_file("regeneration.csv"), demo_file("crop_trees.csv"),
-                            demo_file("map.geojson")};
-    EXPECT_TRUE(session_.import_files(files)->faults.empty());
+    EXPECT_TRUE(session_.import_files(demo_files())->faults.empty());
     live_.emplace(session_.data().value());
   }
   [[nodiscard]] const TractKnowledge& knowledge() const { return session_.knowledge(); }

@@ -15,7 +15,7 @@
 #include "core/session/sheet_set.hpp"
 #include "core/session/stand_view.hpp"
 #include "core/session/tract_session.hpp"
-#include "tests/support/places.hpp"
+#include "tests/support/demo_files.hpp"
 #include "tests/support/readings.hpp"
 #include "tests/support/set_clock.hpp"
 #include "tests/support/temp_dir.hpp"
@@ -83,15 +83,10 @@ const std::vector<Tear> kTears = {
 class TornTract : public testing::Test {
  protected:
   TornTract() : ids_(clock_, std::mt19937_64{20260504}) {
-    const auto file = [](const std::string& name) {
-      return NamedText{name, bytes_of(std::filesystem::path(source_path("demo_plots")) / name)};
-    };
     auto session =
         TractSession::create(folder_ / "woods.gpkg", {clock_, std::mt19937_64{20260504}, "tablet"})
             .value();
-    const auto report =
-        session.import_files({file("tract.csv"), file("stands.csv"), file("plots.csv"),
-                              file("trees.csv"), file("regeneration.csv"), file("crop_trees.csv")});
+    const auto report = session.import_files(demo_files());
     EXPECT_TRUE(report && report->faults.empty());
     EXPECT_TRUE(session.store_marks(session.recommend().value()));
     whole_ = session.data().value();

@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "core/session/files.hpp"
-#include "tests/support/places.hpp"
+#include "tests/support/demo_files.hpp"
 #include "tests/support/temp_dir.hpp"
 
 namespace oaklight::test {
@@ -14,16 +14,6 @@ namespace {
 class SessionTest : public testing::Test {
  protected:
   StoreContext context() { return {clock_, system_random(), "test"}; }
-
-  static NamedText demo_file(const std::string& name) {
-    return {name, bytes_of(std::filesystem::path(source_path("demo_plots")) / name)};
-  }
-
-  static CruiseFiles demo_files() {
-    return {demo_file("tract.csv"),  demo_file("stands.csv"),       demo_file("plots.csv"),
-            demo_file("trees.csv"),  demo_file("regeneration.csv"), demo_file("crop_trees.csv"),
-            demo_file("map.geojson")};
-  }
 
   /// A session on the demo tract.
   TractSession demo() {
