@@ -31,12 +31,12 @@ ImportReport counts_of(const TractData& data) {
 }
 
 /// "import plots.csv, trees.csv", as undo will show it: in which folder of whose machine they lay
-/// is nobody's business who gets the file.
+/// is nobody's business who gets the file. A volume table is not undone with them, see below.
 std::string import_label(const CruiseFiles& files) {
   std::string label = "import";
   for (const KnownFile& known : kKnownFiles) {
     const auto& file = files.*known.slot;
-    if (!file) continue;
+    if (!file || known.slot == &CruiseFiles::local_volume) continue;
     label += (label == "import" ? " " : ", ") + file->name.substr(file->name.rfind('/') + 1);
   }
   return label;
@@ -105,8 +105,9 @@ Result<ImportReport> TractSession::import_files(const CruiseFiles& files) {
   return report;
 }
 
-// A table of the tract is no record, so it is an action of its own. It goes first, as it can be
-// taken back alone and written again: records that lie in the file are refused the second time.
+// A table of the tract is no record, so the store writes it as an action of its own. It goes first,
+// as it can be taken back alone and written again: records that lie in the file are refused the
+// second time.
 Status TractSession::apply_with_volumes(const Action& action, const std::string& volumes) {
   constexpr std::string_view kForm = "local_volume.csv";
   const auto before = store_.form_text(kForm);

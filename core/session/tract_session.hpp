@@ -35,9 +35,9 @@ class TractSession {
   [[nodiscard]] Result<TractData> data() const { return store_.load(); }
 
   /// Reads the files of a cruise, checks them, and writes all of it or nothing. A local volume
-  /// table and records are two actions: where the disk fails for good between them the table stays
-  /// alone, and the same import finishes it. Errors: of the store; faults of the files are in the
-  /// report.
+  /// table and records are two actions, and two steps to undo: where the program is killed or the
+  /// disk fails for good between them the table stays alone, and the same import finishes it.
+  /// Errors: of the store; faults of the files are in the report.
   Result<ImportReport> import_files(const CruiseFiles& files);
 
   /// Decides each tree of the marking walk, stand by stand. Writes nothing.

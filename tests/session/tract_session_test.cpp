@@ -11,6 +11,10 @@
 namespace oaklight::test {
 namespace {
 
+const NamedText kVolumes{"local_volume.csv",
+                         "species,dbh_in,log_rule,board_feet,cords,source\n"
+                         "802,12,international,60,0.2,invented\n"};
+
 class SessionTest : public testing::Test {
  protected:
   StoreContext context() { return {clock_, system_random(), "test"}; }
@@ -39,6 +43,43 @@ TEST_F(SessionTest, AnImportIsOneStepToUndo) {
   EXPECT_TRUE(data->walk_trees.empty());
   ASSERT_TRUE(session.store().redo());
   EXPECT_EQ(session.data()->plots.size(), 36U);
+}
+
+/// What undo and redo offer, the newest first.
+std::vector<std::string> labels_of(const TractSession& session) {
+  std::vector<std::string> labels;
+  const auto history = session.store().history(10);
+  for (const HistoryEntry& line : history.value()) labels.push_back(line.label);
+  return labels;
+}
+
+TEST_F(SessionTest, AVolumeTableIsAStepToUndoAfterItsRecords) {
+  auto session = TractSession::create(folder_ / "hollow.gpkg", context()).value();
+  const std::string before = session.store().form_text(kVolumes.name).value();
+  CruiseFiles files{.tract = demo_file("tract.csv"), .stands = demo_file("stands.csv")};
+  files.local_volume = kVolumes;
+  ASSERT_EQ(session.import_files(files)->volume_lines, 1);
+  EXPECT_EQ(labels_of(session),
+            (std::vector<std::string>{"import tract.csv, stands.csv", "change local_volume.csv"}));
+  ASSERT_TRUE(session.store().undo());
+  EXPECT_TRUE(session.data()->stands.empty());
+  EXPECT_EQ(session.store().form_text(kVolumes.name).value(), kVolumes.text);
+  ASSERT_TRUE(session.store().undo());
+  EXPECT_EQ(session.store().form_text(kVolumes.name).value(), before);
+}
+
+// A kill between the two actions leaves the first.
+TEST_F(SessionTest, AnImportThatWasKilledAfterItsVolumeTableIsFinishedByTheSame) {
+  auto session = TractSession::create(folder_ / "hollow.gpkg", context()).value();
+  ASSERT_TRUE(session.store().set_form_text(kVolumes.name, kVolumes.text));
+  CruiseFiles files = demo_files();
+  files.local_volume = kVolumes;
+  const auto report = session.import_files(files);
+  ASSERT_TRUE(report);
+  EXPECT_TRUE(report->faults.empty());
+  EXPECT_EQ(report->volume_lines, 1);
+  EXPECT_EQ(session.data()->plots.size(), 36U) << "by hand: rows of demo_plots/plots.csv";
+  EXPECT_EQ(labels_of(session).size(), 2U) << "the table was not written again";
 }
 
 TEST_F(SessionTest, AFaultyFileLeavesTheTractAsItWas) {
