@@ -58,6 +58,7 @@ struct Said {
 class Calls : public testing::Test {
  protected:
   void meet_each(const std::vector<Call>& calls) {
+    int told = 0;
     for (const Call& call : calls) {
       SCOPED_TRACE(call.name);
       call_ = &call;
@@ -65,7 +66,9 @@ class Calls : public testing::Test {
       told_ = 0;
       rehearse();
       if (!HasFatalFailure()) meet_some();
+      told += told_;
     }
+    EXPECT_GT(told, 0) << "no failure reached a caller";
   }
 
  private:
