@@ -12,7 +12,7 @@ namespace {
 using testing::HasSubstr;
 using testing::IsEmpty;
 
-/// Everything said against one tag, "" for the stand; fails where nothing is.
+/// Everything said against the tree of a tag; "" where nothing is.
 std::string said(const std::vector<Objection>& list, std::string_view tag) {
   std::string all;
   for (const Objection& one : list) {

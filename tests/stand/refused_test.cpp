@@ -81,7 +81,7 @@ TEST(Refused, ATreeThatTheTableDoesNotKnowAtEitherVisit) {
   EXPECT_EQ(stocking.error().code, ErrorCode::unknown_species);
 }
 
-// Half of the pairs are what a mean diameter is made of at neither visit, or at one.
+// With trees at one visit only there is no change of a mean diameter.
 TEST(Refused, AMeanDiameterOfNoTreesIsNone) {
   const std::vector<double> sizes = {1.0};
   const std::vector<PairedValues> gone = {{{10, 20}, {0, 0}}};

@@ -168,6 +168,8 @@ TEST_F(FalseFacts, OfAFileAreFound) {
               "The file says that it is of a newer step, and its tables are not.", "meta/step");
 }
 
+constexpr const char* kNobody = "7fffffff-0000-7000-8000-000000000002";  // no record has this id
+
 /// A line of the history that another program wrote, its checksum right.
 class ForeignHistory : public EveryKind {
  protected:
@@ -188,7 +190,7 @@ class ForeignHistory : public EveryKind {
 };
 
 TEST_F(ForeignHistory, OfAnUnknownKindIsNotUndone) {
-  uid_ = "7fffffff-0000-7000-8000-000000000002";
+  uid_ = kNobody;
   add("do", "seedbed", "{}");
   TractStore store = open();
   const TractData before = store.load().value();
@@ -203,7 +205,7 @@ TEST_F(ForeignHistory, OfAnUnknownKindIsNotUndone) {
 }
 
 TEST_F(ForeignHistory, OfARecordThatIsNotThereOrNotSoIsNotUndone) {
-  uid_ = "7fffffff-0000-7000-8000-000000000002";
+  uid_ = kNobody;
   add("do", "tree", "{}");
   EXPECT_EQ(open().undo().error().code, ErrorCode::contradiction);
   heal();
@@ -217,7 +219,7 @@ TEST_F(ForeignHistory, OfARecordThatIsNotThereOrNotSoIsNotUndone) {
 
 TEST_F(ForeignHistory, AboutAnotherRecordIsNotJoined) {
   write_bytes(folder_ / "theirs.gpkg", whole_);
-  uid_ = "7fffffff-0000-7000-8000-000000000002";
+  uid_ = kNobody;
   for (const auto& [table, after, code] :
        {std::tuple("seedbed", "{}", ErrorCode::file_too_new),
         std::tuple("tree", "no JSON", ErrorCode::damaged),
