@@ -357,7 +357,6 @@ export class TallyPage {
         return [
           words(say(this.plot.stand?.text)),
           words(say(this.plot.stand?.need), 'soft'),
-          go(t('Web', 'Figures of this stand'), '', () => openFigures(this.shell, this.plot.standId)),
           go(t('Web', 'Trees of this plot'), '', () =>
             openTrees({ shell: this.shell, plot: this.plot.plot, changed: () => this.refresh() }),
           ),
@@ -365,6 +364,7 @@ export class TallyPage {
             openSlope({ shell: this.shell, plot: this.plot.plot, changed: () => this.refresh() }),
           ),
           ...(shape.phone ? [go(t('TallyActions', 'Next plot'), '', () => this.openPlots()), this.lockButton()] : []),
+          go(t('Web', 'Figures of this stand'), '', () => openFigures(this.shell, this.plot.standId)),
         ];
       },
     });

@@ -47,7 +47,7 @@ async function through(size) {
   await page.locator('.actions .tap').nth(2).tap();
   await sheet('more');
   await page.locator('.actions .tap').nth(2).tap();
-  await page.locator('dialog .tap').first().tap();
+  await page.locator('dialog .body .tap').last().tap();
   await page.locator('.figure-row').first().waitFor();
   await sheet('figures');
   await page.keyboard.press('Escape');
