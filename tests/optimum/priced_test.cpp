@@ -116,5 +116,63 @@ TEST(Priced, EqualsAnIntegerProgramOnLargerStands) {
   std::cout << stands << " stands of 80 to 100 trees\n";
 }
 
+/// Young white oaks in rows, a red oak with a conk, which is no crop tree, between each four of
+/// them: units of three that hold red oaks in more ways than a table has room for.
+test::RandomStand white_oaks_among_red() {
+  constexpr double kGap = 14.0;  // feet: crowns in a row do not meet yet, and will
+  std::vector<MappedTree> map;
+  const auto add = [&](int species, double east, double north) {
+    const auto place = static_cast<std::uint32_t>(map.size() + 1);
+    TreeFacts facts{SpeciesCode{species}, test::dbh_in(5.0)};
+    facts.crown_class = CrownClass::codominant;
+    if (species == 833) facts.conditions.add(Condition::conk);
+    map.push_back({test::nth_id<TreeId>(place).value, std::to_string(1000 + place), facts,
+                   Feet{east}, Feet{north}});
+  };
+  for (int i = 0; i < 8; ++i) {
+    for (int j = 0; j < 8; ++j) {
+      add(802, kGap * i, kGap * j);
+      add(833, kGap * (i + 0.5), kGap * (j + 0.5));
+    }
+  }
+  return test::stand_of(std::move(map), 2.0, Unbounded{});
+}
+
+TEST(Priced, AWoodTooDenseInOaksGetsASoundPlanUnderALooseBound) {
+  const test::RandomStand stand = white_oaks_among_red();
+  const Groundwork ground(stand.input);
+  ReleaseProblem problem = ground.problem;
+  ASSERT_TRUE(problem.guards);
+  test::set_guards(problem, 4);  // nothing binds but the balance of the oaks
+  problem.guards->limits.oak_group_min = Percent{45.0};  // of the oaks; each has half
+  const ReleaseChoice choice = choose(problem);
+  ASSERT_TRUE(oaks_may_be_held(choice));
+  EXPECT_FALSE(choice.optimality.proven);
+  EXPECT_GT(choice.optimality.objective, 0);
+  EXPECT_LT(choice.optimality.objective, choice.optimality.bound);
+  EXPECT_TRUE(all_hold(choice.guards));
+  EXPECT_FALSE(all_hold(choice.guards_of_full_plan));
+
+  const std::vector<bool>& held = choice.selection.held;
+  Candidates candidates(problem, held);
+  std::vector<bool> released;
+  for (std::uint32_t c = 0; c < candidates.size(); ++c) {
+    released.push_back(choice.selection.standing[candidates.tree(c)] == Standing::released);
+  }
+  std::int64_t light = 0;
+  for (std::uint32_t c = 0; c < candidates.size(); ++c) {
+    if (!released[c]) continue;
+    const LocalOutcome& outcome = candidates.outcome(c, released, &held);
+    EXPECT_TRUE(outcome.reaches) << c;
+    light += outcome.light;
+  }
+  EXPECT_EQ(light, choice.optimality.objective);
+  for (std::size_t tree = 0; tree < held.size(); ++tree) {
+    if (!held[tree]) continue;
+    EXPECT_FALSE(choice.taken[tree]) << tree;
+    EXPECT_NE(problem.traits[tree].group(), OakGroup::none) << tree;
+  }
+}
+
 }  // namespace
 }  // namespace oaklight

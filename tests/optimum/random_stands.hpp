@@ -48,24 +48,33 @@ inline std::vector<MappedTree> random_map(std::mt19937& random, std::uint32_t co
   return map;
 }
 
-/// The stand of a seed: 5 to 60 trees; every second one has floors that bind.
-inline RandomStand random_stand(std::uint32_t seed, std::uint32_t least = 5,
-                                std::uint32_t most = 60) {
-  std::mt19937 random(seed);
+inline double side_of(double acres) { return std::sqrt(acres * 43'560.0); }
+
+/// A stand of these trees, all of which its figures are of.
+inline RandomStand stand_of(std::vector<MappedTree> map, double acres, const MapBounds& bounds) {
   const ReleaseKnowledge& know = shipped_knowledge();
-  const std::uint32_t count = least + below(random, most - least + 1);
-  const double per_acre = 120.0 + below(random, 180);
-  const double acres = count / per_acre;
-  const double side = std::sqrt(acres * 43'560.0);
-  RandomStand stand{{know, {}, {}, {}, {}}, random_map(random, count, side), acres};
-  const bool edge = below(random, 4) == 0;  // sides that look out of the map are not known
-  const MapBounds bounds =
-      edge ? MapBounds{BoxBounds{Feet{0.0}, Feet{0.0}, Feet{side}, Feet{side}}} : Unbounded{};
+  RandomStand stand{{know, {}, {}, {}, {}}, std::move(map), acres};
   stand.input.graph = graph_from_map(stand.map, bounds, know.settings.contact);
   std::vector<TreeFacts> facts;
   for (const MappedTree& tree : stand.map) facts.push_back(tree.facts);
   stand.input.stand.before = density_of(facts, 1.0 / acres);
   stand.input.stand.covered = Acres{acres};
+  return stand;
+}
+
+/// The stand of a seed: 5 to 60 trees; every second one has floors that bind.
+inline RandomStand random_stand(std::uint32_t seed, std::uint32_t least = 5,
+                                std::uint32_t most = 60) {
+  std::mt19937 random(seed);
+  const std::uint32_t count = least + below(random, most - least + 1);
+  const double per_acre = 120.0 + below(random, 180);
+  const double acres = count / per_acre;
+  const double side = side_of(acres);
+  std::vector<MappedTree> map = random_map(random, count, side);
+  const bool edge = below(random, 4) == 0;  // sides that look out of the map are not known
+  RandomStand stand = stand_of(
+      std::move(map), acres,
+      edge ? MapBounds{BoxBounds{Feet{0.0}, Feet{0.0}, Feet{side}, Feet{side}}} : Unbounded{});
   if (below(random, 3) == 0) stand.input.stand.goal = Goal::timber;
   return stand;
 }
