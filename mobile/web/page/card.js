@@ -2,13 +2,10 @@
 import { crownSides, sideName } from './crown.js';
 import { openDecision } from './decision.js';
 import { shape } from './device.js';
-import { cautionLines, el, icon, tap, words } from './parts.js';
+import { cautionLines, el, icon, iconOf, tap, words } from './parts.js';
 import { openSheet } from './sheet.js';
 import { openWalkTree } from './walk_tree.js';
 import { say, sentence, t } from './words.js';
-
-const kIcons = { take: 'take', keep: 'keep', kill_standing: 'kill', look_again: 'look' };
-export const iconOf = (verdict) => kIcons[verdict] ?? 'minus';
 
 export async function showCard(page, crop) {
   const { shell, box } = page;

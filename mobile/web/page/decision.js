@@ -1,8 +1,7 @@
 // A person decides one tree of a card: what, and why.
-import { cautionLines, el, icon, tap, words } from './parts.js';
+import { cautionLines, el, icon, iconOf, tap, words } from './parts.js';
 import { openSheet } from './sheet.js';
 import { openWalkTree } from './walk_tree.js';
-import { iconOf } from './card.js';
 import { say, t } from './words.js';
 
 const kVerdicts = ['take', 'keep', 'kill_standing', 'look_again'];

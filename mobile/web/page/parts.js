@@ -23,6 +23,10 @@ export function icon(name) {
   return made;
 }
 
+const kVerdictIcons = { take: 'take', keep: 'keep', kill_standing: 'kill', look_again: 'look' };
+/// The icon of a verdict.
+export const iconOf = (verdict) => kVerdictIcons[verdict] ?? 'minus';
+
 /// Does it when a finger is lifted inside the button, however far it slipped there; a finger beside another does nothing.
 /// A button that scrolls with its list takes the browser's own click instead.
 export function onPress(button, act) {
